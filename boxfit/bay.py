@@ -1,0 +1,101 @@
+"""A bay as believed: its room, what stays in it, how boxes are built and brought in.
+
+Distances are settled here once, on the way in: `Bay.distance` and `Keepout.distance` already hold
+survey tolerance plus clearance, so nothing further down adds them again.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+Vector = tuple[float, float, float]
+Point = tuple[float, float]
+Way = Literal["up", "down", "front", "rear", "left", "right"]
+Process = Literal["folded", "welded", "printed"]
+Shape = Literal["rectangular", "stepped"]
+
+
+@dataclass(frozen=True)
+class Prism:
+    """Room between two levels [mm], `outline` [mm] seen from above, counter-clockwise, not closed."""
+
+    outline: tuple[Point, ...]
+    floor: float
+    top: float
+
+
+@dataclass(frozen=True)
+class Block:
+    """A solid with faces square to the axes, from `low` to `high` [mm]."""
+
+    low: Vector
+    high: Vector
+
+
+@dataclass(frozen=True)
+class Cylinder:
+    """A round bar with flat ends between two points [mm], of any direction."""
+
+    start: Vector
+    end: Vector
+    diameter: float
+
+
+@dataclass(frozen=True)
+class Keepout:
+    """A solid that stays in the bay; a box keeps `distance` [mm] from it, tolerance included."""
+
+    name: str
+    solid: Block | Cylinder
+    distance: float
+    negotiable: bool = False
+
+
+@dataclass(frozen=True)
+class Opening:
+    """The side the box comes in from; `outline` [mm] is the hole, None where the whole side is open.
+
+    The outline is (x, y) for up and down, (y, z) for front and rear, (x, z) for left and right.
+    """
+
+    way: Way
+    outline: tuple[Point, ...] | None = None
+
+
+@dataclass(frozen=True)
+class BoxRules:
+    """How the workshop builds a box [mm]; `tiers` and `boxes` are the most allowed in a bay.
+
+    `asked` is False where neither car nor bay has a [box] table: a layout then keeps no allowance of
+    its own and nothing can be built.
+    """
+
+    material: str
+    process: Process
+    shape: Shape
+    thickness: float
+    bend_radius: float
+    flange: float
+    lid_thickness: float
+    clearance: float
+    liner: float
+    gap: float
+    headroom: float
+    tiers: int
+    boxes: int
+    asked: bool = True
+
+
+@dataclass(frozen=True)
+class Bay:
+    """A compartment that may hold boxes. A box keeps `distance` [mm] from every surface of the room.
+
+    `tolerance` [mm] is how far the survey may be out; it is already part of every `distance`.
+    """
+
+    name: str
+    room: Prism
+    tolerance: float
+    distance: float
+    box: BoxRules
+    keepouts: tuple[Keepout, ...] = ()
+    opening: Opening | None = None

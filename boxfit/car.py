@@ -1,0 +1,73 @@
+"""The car: what it weighs, what it may weigh, and what the pack must suit."""
+
+from dataclasses import dataclass
+
+from boxfit.bay import Bay, Vector
+
+
+@dataclass(frozen=True)
+class PointMass:
+    """Something of known mass [kg] whose centre is at `at` [mm]."""
+
+    name: str
+    mass: float
+    at: Vector
+
+
+@dataclass(frozen=True)
+class CornerWeights:
+    """Readings of four scales [kg] under the stripped car, and the height of its mass [mm] if known."""
+
+    front_left: float
+    front_right: float
+    rear_left: float
+    rear_right: float
+    height_of_mass: float | None = None
+
+
+@dataclass(frozen=True)
+class Target:
+    """The front share [-] wanted, give or take `tolerance` [-], judged with `aboard` of the carried."""
+
+    front_share: float
+    tolerance: float
+    aboard: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Limits:
+    """The maker's plate [kg]; None where the plate is silent."""
+
+    front_axle: float | None = None
+    rear_axle: float | None = None
+    gross: float | None = None
+
+
+@dataclass(frozen=True)
+class Window:
+    """A voltage window [V] that the string stays inside, from empty to full."""
+
+    name: str
+    low: float
+    high: float
+
+
+@dataclass(frozen=True)
+class Car:
+    """One car as believed after reading: names as written, every figure checked.
+
+    `windows` is empty where the file has no [electrics]; a pack is then one string.
+    """
+
+    name: str
+    folder: str
+    wheelbase: float
+    track_front: float
+    track_rear: float
+    bays: tuple[Bay, ...]
+    weighed: CornerWeights | None = None
+    fitted: tuple[PointMass, ...] = ()
+    carried: tuple[PointMass, ...] = ()
+    target: Target | None = None
+    limits: Limits = Limits()
+    windows: tuple[Window, ...] = ()
