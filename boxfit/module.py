@@ -64,7 +64,7 @@ class Module:
 
 @dataclass(frozen=True)
 class Stance:
-    """A module turned to the car's axes: its size [mm] along x, y, z and the room at its low and high faces."""
+    """A module turned to the car's axes: size [mm] along x, y, z, and the room [mm] at its low and high faces."""
 
     up: Dimension
     length_along: Axis
@@ -108,7 +108,8 @@ def stances(module: Module) -> tuple[Stance, ...]:
 
     A module standing on its height is never upside down. A face that needs room cannot be stood on.
 
-    >>> heron = Module("Heron", "heron", 355, 151, 108, 11.6, 2.2, 50, Voltage(33, 44, 50.4), ("height",), 2.0)
+    >>> volts = Voltage(33, 44, 50.4)
+    >>> heron = Module("Heron", "heron", 355, 151, 108, 11.6, 2.2, 50, volts, ("height",), 2.0)
     >>> [(s.up, s.length_along, s.size) for s in stances(heron)]
     [('height', 'x', (355, 151, 108)), ('height', 'y', (151, 355, 108))]
     """

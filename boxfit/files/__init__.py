@@ -1,0 +1,1 @@
+"""TOML in, results out, messages about bad input."""

@@ -1,0 +1,1 @@
+"""Pictures and words about a result."""

@@ -1,0 +1,1 @@
+"""Counting, tiers, bays together, bounds and proofs."""

@@ -1,0 +1,1 @@
+"""From parts to STEP, STL, glTF and mass properties."""

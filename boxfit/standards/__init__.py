@@ -1,0 +1,1 @@
+"""Every borrowed number, with its source beside it."""

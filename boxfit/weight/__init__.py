@@ -1,0 +1,1 @@
+"""Masses, axle loads and balance."""
