@@ -1,1 +1,1 @@
-"""TOML in, results out, messages about bad input."""
+"""Files a person writes, read whole and told about whole; results, written whole or not at all."""

@@ -44,11 +44,11 @@ class BlockTable:
         table = np.zeros((len(across), len(along)), dtype=np.int64)
         for a, b in self.footprints:
             table = np.maximum(table, np.outer(across // a, along // b))
-        rest_along = [np.searchsorted(along, y - along[: j + 1], side="right") - 1 for j, y in enumerate(along)]
+        rest_along = [np.searchsorted(along, y - along, side="right") - 1 for y in along]
         for i, x in enumerate(across):
             rest = np.searchsorted(across, x - across[: i + 1], side="right") - 1
-            if i:
-                table[i] = np.maximum(table[i], (table[: i + 1][1:i] + table[rest[1:i]]).max(axis=0, initial=0))
+            halves = table[1:i] + table[rest[1:i]]
+            table[i] = np.maximum(table[i], halves.max(axis=0, initial=0))
             row = table[i]
             for j in range(1, len(along)):
                 split = row[1:j] + row[rest_along[j][1:j]]

@@ -1,0 +1,118 @@
+"""From a placed box and the workshop's rules to the parts it is made of."""
+
+from boxfit.bay import Bay, Block, BoxRules, Point, Vector
+from boxfit.box.liner import liner_of
+from boxfit.box.notes import box_notes
+from boxfit.box.parts import BoxParts, CoverPlate, LedgeBar, Lid, Shelf, Tray
+from boxfit.box_details import (
+    FIT,
+    LID_HOLE,
+    STUD_DIAMETER,
+    STUD_HEIGHT,
+    TRAY_HOLE,
+    cover_plate_lacking,
+    ledge,
+    screw_points,
+    stud_points,
+)
+from boxfit.layout import PlacedBox
+
+
+def box_name(bay: str, number: int) -> str:
+    """What a box is called in files and drawings; boxes count from 1 in each bay.
+
+    >>> box_name("front bay", 1)
+    'front bay box 1'
+    """
+    return f"{bay} box {number}"
+
+
+def box_parts(bay: Bay, number: int, box: PlacedBox) -> BoxParts:
+    """The parts of the bay's box `number` (from 1), in the car's coordinates [mm].
+
+    Only for rules and boxes of which `cannot_build` says nothing.
+    """
+    rules, name = bay.box, box_name(bay.name, number)
+    lacking = cover_plate_lacking(box.high[2], bay)
+    return BoxParts(
+        name=name,
+        tray=_tray(name, box, rules),
+        lid=Lid(f"{name} lid", rules.material, _lid_plate(box, rules), _screws(box, rules), LID_HOLE),
+        cover_plate=_cover_plate(name, box, rules) if lacking == 0.0 else None,
+        cover_plate_lacking=lacking,
+        shelves=_shelves(name, box, rules),
+        liner=liner_of(name, box, rules),
+        notes=box_notes(name, box, rules, lacking),
+    )
+
+
+def _size(box: PlacedBox) -> Vector:
+    """Outside size [mm]."""
+    (x, y, z), (to_x, to_y, to_z) = box.low, box.high
+    return (to_x - x, to_y - y, to_z - z)
+
+
+def _in_car(box: PlacedBox, points: tuple[Point, ...]) -> tuple[Point, ...]:
+    """Points [mm] counted from the box's corner, in the car's coordinates."""
+    return tuple((box.low[0] + x, box.low[1] + y) for x, y in points)
+
+
+def _screws(box: PlacedBox, rules: BoxRules) -> tuple[Point, ...]:
+    """Where the lid screws stand in the car [mm]."""
+    return _in_car(box, screw_points(_size(box), rules))
+
+
+def _plan(box: PlacedBox, outwards: float, up: tuple[float, float]) -> Block:
+    """The box's plan grown by `outwards` [mm], from one level [mm] to another."""
+    low = (box.low[0] - outwards, box.low[1] - outwards, up[0])
+    high = (box.high[0] + outwards, box.high[1] + outwards, up[1])
+    return Block(low, high)
+
+
+def _lid_plate(box: PlacedBox, rules: BoxRules) -> Block:
+    """The lid lies on the flange and ends with it."""
+    return _plan(box, rules.flange, (box.high[2] - rules.lid_thickness, box.high[2]))
+
+
+def _tray(name: str, box: PlacedBox, rules: BoxRules) -> Tray:
+    """Floor, walls and flange, with a ledge under every shelf."""
+    bar, thick = ledge(rules), rules.thickness
+    undersides = [tier.stands_on - thick for tier in box.tiers[1:]] if bar else []
+    return Tray(
+        name=f"{name} tray",
+        material=rules.material,
+        outside=_plan(box, 0.0, (box.low[2], box.high[2] - rules.lid_thickness)),
+        thickness=thick,
+        bend_radius=rules.bend_radius if rules.process == "folded" else None,
+        flange=rules.flange,
+        holes=_screws(box, rules),
+        hole_diameter=TRAY_HOLE,
+        ledges=tuple(
+            LedgeBar(_plan(box, -thick, (top - bar.height, top)), bar.width) for top in undersides if bar
+        ),
+    )
+
+
+def _cover_plate(name: str, box: PlacedBox, rules: BoxRules) -> CoverPlate:
+    """Over the lid, as large as the lid."""
+    bottom = box.high[2] + STUD_HEIGHT
+    return CoverPlate(
+        name=f"{name} cover plate",
+        material=rules.material,
+        plate=_plan(box, rules.flange, (bottom, bottom + rules.lid_thickness)),
+        studs=_in_car(box, stud_points(_size(box))),
+        stud_diameter=STUD_DIAMETER,
+        stud_height=STUD_HEIGHT,
+    )
+
+
+def _shelves(name: str, box: PlacedBox, rules: BoxRules) -> tuple[Shelf, ...]:
+    """One under each tier but the lowest."""
+    return tuple(
+        Shelf(
+            f"{name} shelf {number}",
+            rules.material,
+            _plan(box, -rules.thickness - FIT, (tier.stands_on - rules.thickness, tier.stands_on)),
+        )
+        for number, tier in enumerate(box.tiers[1:], start=1)
+    )

@@ -1,0 +1,82 @@
+"""What cannot be built, and what can but not as the trade would have it: plain sentences."""
+
+from boxfit.bay import BoxRules
+from boxfit.box_details import (
+    FIT,
+    LEAST_LEDGE,
+    bend_radius,
+    flange_radius,
+    least_flange,
+    ledge,
+    takes_screws,
+)
+from boxfit.layout import PlacedBox
+
+
+def millimetres(length: float) -> str:
+    """A length for a sentence: no more decimals than a folder works to.
+
+    >>> millimetres(22.0), millimetres(3.25)
+    ('22 mm', '3.25 mm')
+    """
+    return f"{round(length, 2):g} mm"
+
+
+def cannot_build(rules: BoxRules, boxes: tuple[PlacedBox, ...] = ()) -> tuple[str, ...]:
+    """Why no box, or none of `boxes`, can be built by these rules, each naming its key; empty where it can.
+
+    >>> rules = BoxRules("aluminium-5754", "folded", "rectangular", 0, 2, 22, 2, 10, 3, 4, 5, 1, 1)
+    >>> cannot_build(rules)
+    ('box.thickness: must be above 0 to build (got 0)',)
+    """
+    if not rules.asked:
+        return ("[box]: missing, so no box can be built",)
+    problems = [
+        f"box.{key}: must be above 0 to build (got {value:g})"
+        for key, value in (("thickness", rules.thickness), ("lid_thickness", rules.lid_thickness))
+        if value <= 0.0
+    ]
+    radius = bend_radius(rules)
+    if 0.0 < rules.flange <= radius:
+        problems.append(f"box.flange: must be 0 or above box.bend_radius {radius:g} (got {rules.flange:g})")
+    return (*problems, *_too_shallow(rules, boxes))
+
+
+def _too_shallow(rules: BoxRules, boxes: tuple[PlacedBox, ...]) -> tuple[str, ...]:
+    """Boxes whose walls are lower than their two bends together."""
+    if rules.process != "folded":
+        return ()
+    upper = flange_radius(rules) + rules.thickness if rules.flange else 0.0
+    needed = rules.bend_radius + rules.thickness + upper
+    walls = [box.high[2] - rules.lid_thickness - box.low[2] for box in boxes]
+    return tuple(
+        f"box.bend_radius: the bends take {millimetres(needed)} of a wall {millimetres(wall)} high "
+        f"(got {rules.bend_radius:g})"
+        for wall in walls
+        if wall < needed - 1e-6
+    )
+
+
+def box_notes(name: str, box: PlacedBox, rules: BoxRules, lacking: float) -> tuple[str, ...]:
+    """What a maker should know of the box called `name`; `lacking` [mm] is what the cover plate misses."""
+    notes: list[str] = []
+    if not takes_screws(rules):
+        notes.append(
+            f"{name}: no lid screws: a flange of {millimetres(rules.flange)} is too narrow for rivet-nut "
+            f"holes; box.flange = {least_flange(rules):g} would do"
+        )
+    if len(box.tiers) > 1 and ledge(rules) is None:
+        notes.append(f"{name}: the shelves have nothing to stand on: {_ledge_remedy(rules)}")
+    if lacking > 0.0:
+        notes.append(f"{name}: cover plate left out: {millimetres(lacking)} too little above the lid")
+    return tuple(notes)
+
+
+def _ledge_remedy(rules: BoxRules) -> str:
+    """What would make room for the bar under a shelf."""
+    remedies: list[str] = []
+    if rules.liner + rules.gap - FIT < LEAST_LEDGE:
+        remedies.append(f"box.gap = {LEAST_LEDGE + FIT - rules.liner:g}")
+    if rules.headroom < LEAST_LEDGE:
+        remedies.append(f"box.headroom = {LEAST_LEDGE:g}")
+    return f"{' and '.join(remedies)} or more would leave room for a ledge under them"

@@ -1,0 +1,92 @@
+"""Rules that hold between tables, or between the entries of a list.
+
+They look at the file as it stands, so that a slip in one table never hides what is wrong between others.
+"""
+
+from collections.abc import Iterator
+
+from boxfit.files.near import among
+from boxfit.files.problems import Problem
+from boxfit.files.shown import shown
+
+Raw = dict[str, object]
+_BEYOND_BELIEF = 1e9
+
+
+def across_car(raw: Raw, file: str) -> Iterator[Problem]:
+    """What does not agree between the tables of a car file."""
+    yield from repeated_names(raw, "carried", file)
+    yield from _nobody_of_that_name(raw, file)
+    yield from _already_over(raw, file)
+
+
+def repeated_names(raw: Raw, array: str, file: str) -> Iterator[Problem]:
+    """Entries of the list that bear the name of an earlier one; capitals and spaces do not count."""
+    first: dict[str, int] = {}
+    for place, name in _names(raw, array):
+        if (bare := bare_name(name)) in first:
+            rule = f"must differ from the name of {array}[{first[bare] + 1}]"
+            yield Problem(
+                file, f"{array}[{place + 1}].name", rule, shown(name), "give each a name of its own"
+            )
+        first.setdefault(bare, place)
+
+
+def bare_name(name: str) -> str:
+    """The name without what makes no difference to a reader.
+
+    >>> bare_name(" Front  bay")
+    'front bay'
+    """
+    return " ".join(name.split()).casefold()
+
+
+def _names(raw: Raw, array: str) -> Iterator[tuple[int, str]]:
+    entries = raw.get(array)
+    for place, entry in enumerate(entries if isinstance(entries, list) else []):
+        name = entry.get("name") if isinstance(entry, dict) else None
+        if isinstance(name, str):
+            yield place, name
+
+
+def _table(raw: Raw, name: str) -> Raw:
+    table = raw.get(name)
+    return table if isinstance(table, dict) else {}
+
+
+def _nobody_of_that_name(raw: Raw, file: str) -> Iterator[Problem]:
+    """Without any [[carried]] nothing is asked of them, so nothing is said either."""
+    aboard = _table(raw, "target").get("with")
+    if "carried" not in raw or not isinstance(aboard, list):
+        return
+    known = [name for _, name in _names(raw, "carried")]
+    for place, word in enumerate(aboard):
+        if isinstance(word, str) and word not in known:
+            key = f"target.with[{place + 1}]"
+            yield Problem(file, key, "names nothing in [[carried]]", shown(word), among(word, known))
+
+
+def _already_over(raw: Raw, file: str) -> Iterator[Problem]:
+    """Limits that the stripped car breaks before anything is fitted."""
+    weighed, limits = _table(raw, "weighed"), _table(raw, "limits")
+    front = _sum(weighed, ("front_left", "front_right"))
+    rear = _sum(weighed, ("rear_left", "rear_right"))
+    gross = front + rear if front is not None and rear is not None else None
+    for key, reading in (("front_axle", front), ("rear_axle", rear), ("gross", gross)):
+        limit = _sum(limits, (key,))
+        if limit is not None and reading is not None and limit < reading:
+            rule = f"must not be below what the stripped car already weighs there, {shown(reading)} kg"
+            yield Problem(
+                file, f"limits.{key}", rule, shown(limit), "read the maker's plate and the scales again"
+            )
+
+
+def _sum(table: Raw, keys: tuple[str, ...]) -> float | None:
+    """The figures added up, None where one of them is not a figure."""
+    figures = [table.get(key) for key in keys]
+    sound = [
+        float(figure)
+        for figure in figures
+        if isinstance(figure, int | float) and not isinstance(figure, bool) and 0 < figure < _BEYOND_BELIEF
+    ]
+    return sum(sound) if len(sound) == len(keys) else None

@@ -1,0 +1,42 @@
+"""What can be believed of a figure in a file: beyond these it is a slip of the pen.
+
+Common practice, no source, unless a source stands beside the line. They are wide on purpose: a figure
+inside them may still be unwise, a figure outside them is in the wrong unit or has a slipped point.
+"""
+
+from dataclasses import dataclass
+
+from boxfit.files.shown import shown
+
+
+@dataclass(frozen=True)
+class Bounds:
+    """The least and the greatest figure believed, both allowed, in `unit`."""
+
+    low: float
+    high: float
+    unit: str
+
+    def __str__(self) -> str:
+        return f"from {shown(self.low)} to {shown(self.high)}{f' {self.unit}' if self.unit else ''}"
+
+
+COORDINATE = Bounds(-20000.0, 20000.0, "mm")
+WHEELBASE = Bounds(100.0, 10000.0, "mm")
+TRACK = Bounds(100.0, 5000.0, "mm")
+SIZE = Bounds(0.1, 5000.0, "mm")
+HEIGHT_OF_MASS = Bounds(1.0, 3000.0, "mm")
+ALLOWANCE = Bounds(0.0, 1000.0, "mm")
+SHEET = Bounds(0.0, 50.0, "mm")
+BEND_RADIUS = Bounds(0.0, 100.0, "mm")
+MASS = Bounds(0.001, 20000.0, "kg")
+ENERGY = Bounds(0.0001, 1000.0, "kWh")
+CAPACITY = Bounds(0.001, 10000.0, "Ah")
+VOLTAGE = Bounds(0.1, 1500.0, "V")
+"""To the end of voltage class B, direct current (UNECE working paper GRSP-45-28; 1500 from memory)."""
+WINDOW = Bounds(0.0, VOLTAGE.high, "V")
+CURRENT = Bounds(0.001, 20000.0, "A")
+SHARE = Bounds(0.001, 0.999, "")
+SHARE_TOLERANCE = Bounds(0.0, 1.0, "")
+TIERS = Bounds(1, 99, "")
+BOXES = Bounds(1, 99, "")

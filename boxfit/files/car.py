@@ -1,0 +1,91 @@
+"""A car folder into the car believed: car.toml and every bay file it names, all problems at once."""
+
+from os.path import abspath
+from pathlib import Path
+
+from boxfit.bay import Bay
+from boxfit.car import Car, CornerWeights, Limits, PointMass, Target, Window
+from boxfit.files.across import across_car, bare_name, repeated_names
+from boxfit.files.bay import bay_believed, vector
+from boxfit.files.checked import checked
+from boxfit.files.folder import bay_files, check_folder
+from boxfit.files.problems import InputError, Problem
+from boxfit.files.said import SaidCar, SaidElectrics, SaidMass, SaidTarget, SaidWeighed
+from boxfit.files.said_bay import SaidBay
+from boxfit.files.shown import shown
+from boxfit.files.toml import read_table
+
+CAR_FILE = "car.toml"
+
+
+def read_car(folder: Path) -> Car:
+    """The car in the folder, with its bays in the order car.toml names them.
+
+    Raises InputError with everything that is wrong in all of its files.
+    """
+    check_folder(folder, CAR_FILE)
+    raw = read_table(folder / CAR_FILE, CAR_FILE)
+    problems: list[Problem] = []
+    said = checked(SaidCar, raw, CAR_FILE, problems)
+    problems.extend(across_car(raw, CAR_FILE))
+    bays = _said_bays(bay_files(raw, folder, CAR_FILE, problems), problems)
+    if said is None or problems:
+        raise InputError(problems)
+    return _believed(said, Path(abspath(folder)).name, tuple(bay_believed(bay, said.box) for bay in bays))
+
+
+def _said_bays(files: list[tuple[str, Path]], problems: list[Problem]) -> list[SaidBay]:
+    """What the bay files said, those that could be read; `problems` grows by what is wrong in them."""
+    found: list[SaidBay] = []
+    named: dict[str, str] = {}
+    for file, path in files:
+        try:
+            raw = read_table(path, file)
+        except InputError as error:
+            problems.extend(error.problems)
+            continue
+        said = checked(SaidBay, raw, file, problems)
+        problems.extend(repeated_names(raw, "keepout", file))
+        name = raw.get("name")
+        if isinstance(name, str) and named.setdefault(bare_name(name), file) != file:
+            rule = f"must differ from the name in {named[bare_name(name)]}"
+            problems.append(Problem(file, "name", rule, shown(name), "give each bay a name of its own"))
+        if said is not None:
+            found.append(said)
+    return found
+
+
+def _believed(said: SaidCar, folder: str, bays: tuple[Bay, ...]) -> Car:
+    return Car(
+        name=said.name,
+        folder=folder,
+        wheelbase=said.wheelbase,
+        track_front=said.track.front,
+        track_rear=said.track.rear,
+        bays=bays,
+        weighed=_corners(said.weighed) if said.weighed else None,
+        fitted=tuple(_point_mass(each) for each in said.fitted),
+        carried=tuple(_point_mass(each) for each in said.carried),
+        target=_target(said.target) if said.target else None,
+        limits=Limits(said.limits.front_axle, said.limits.rear_axle, said.limits.gross),
+        windows=_windows(said.electrics) if said.electrics else (),
+    )
+
+
+def _corners(said: SaidWeighed) -> CornerWeights:
+    return CornerWeights(
+        said.front_left, said.front_right, said.rear_left, said.rear_right, said.height_of_mass
+    )
+
+
+def _point_mass(said: SaidMass) -> PointMass:
+    return PointMass(said.name, said.mass, vector(said.at))
+
+
+def _target(said: SaidTarget) -> Target:
+    return Target(said.front_share, said.tolerance, tuple(said.aboard))
+
+
+def _windows(said: SaidElectrics) -> tuple[Window, ...]:
+    given = (("inverter", said.inverter_voltage), ("charger", said.charger_voltage))
+    return tuple(Window(name, volts[0], volts[1]) for name, volts in given if volts is not None)

@@ -1,0 +1,116 @@
+"""An example of every key a person may write, shown where one is missing or wrong. All invented."""
+
+import tomllib
+
+from boxfit.files.shown import shown
+
+Table = dict[str, object]
+
+CAR: Table = tomllib.loads("""
+name = "Dunlin 850"
+bays = ["front.toml", "rear.toml"]
+wheelbase = 2180.0
+track = { front = 1180.0, rear = 1160.0 }
+fitted = [{ name = "drive motor", mass = 54.0, at = [-310.0, 0.0, 360.0] }]
+carried = [{ name = "driver", mass = 75.0, at = [-1240.0, -330.0, 480.0] }]
+target = { front_share = 0.50, tolerance = 0.02, with = ["driver"] }
+limits = { front_axle = 480.0, rear_axle = 520.0, gross = 950.0 }
+electrics = { inverter_voltage = [80.0, 160.0], charger_voltage = [80.0, 170.0] }
+
+[weighed]
+front_left = 128.0
+front_right = 126.5
+rear_left = 109.0
+rear_right = 111.5
+height_of_mass = 420.0
+
+[box]
+material = "aluminium-5754"
+process = "folded"
+shape = "rectangular"
+thickness = 2.5
+bend_radius = 2.5
+flange = 22.0
+lid_thickness = 2.0
+clearance = 10.0
+liner = 3.0
+gap = 4.0
+headroom = 5.0
+tiers = 2
+boxes = 1
+""")
+
+PRISM_BAY: Table = tomllib.loads("""
+name = "front bay"
+opening = { way = "up", outline = [[200.0, -300.0], [200.0, 300.0], [-400.0, 300.0], [-400.0, -300.0]] }
+
+[survey]
+tolerance = 3.0
+kind = "prism"
+outline = [[250.0, -400.0], [250.0, 400.0], [-420.0, 340.0], [-420.0, -340.0]]
+floor = 260.0
+top = 640.0
+
+[[keepout]]
+name = "steering column"
+kind = "cylinder"
+from = [200.0, 310.0, 300.0]
+to = [-420.0, 330.0, 520.0]
+diameter = 60.0
+clearance = 15.0
+negotiable = false
+""")
+PRISM_BAY["box"] = CAR["box"]
+
+BLOCK_BAY: Table = tomllib.loads("""
+survey = { tolerance = 3.0, kind = "block", low = [-420.0, -340.0, 260.0], high = [250.0, 340.0, 640.0] }
+keepout = [{ name = "hinge", kind = "block", low = [200.0, 250.0, 560.0], high = [250.0, 340.0, 640.0] }]
+""")
+
+MODULE: Table = tomllib.loads("""
+name = "Heron 44"
+size = { length = 355.0, width = 151.0, height = 108.0 }
+mass = 11.6
+energy = 2.2
+capacity = 50.0
+voltage = { empty = 33.0, nominal = 44.0, full = 50.4 }
+current = { continuous = 100.0, peak = 250.0 }
+up = ["height"]
+spacing = 2.0
+room = { top = 30.0, bottom = 0.0, front = 0.0, back = 0.0, left = 0.0, right = 0.0 }
+""")
+
+_ON_ONE_LINE = ("track", "size", "voltage", "current", "room")
+"""Tables that are short enough to be written between braces."""
+
+
+def example_line(samples: tuple[Table, ...], words: tuple[str, ...]) -> str:
+    """What to write for the key, as one line of advice; `words` lead to it from the top of the file.
+
+    >>> example_line((CAR,), ("fitted", "mass"))
+    'write under [[fitted]], for example: mass = 54'
+    >>> example_line((CAR,), ("track", "rear"))
+    'write for example: track = { front = 1180, rear = 1160 }'
+    """
+    if words[0] in _ON_ONE_LINE:
+        words = words[:1]
+    value = next(found for sample in samples if (found := _find(sample, words)) is not None)
+    if isinstance(value, dict) and words[0] not in _ON_ONE_LINE:
+        return f"write a table [{words[0]}] with the keys {', '.join(value)}"
+    if isinstance(value, list) and isinstance(value[0], dict):
+        return f"write each under its own [[{words[0]}]] with the keys {', '.join(value[0])}"
+    line = f"{words[-1]} = {shown(value)}"
+    if len(words) == 1:
+        return f"write for example: {line}"
+    parent = next(sample[words[0]] for sample in samples if words[0] in sample)
+    heading = f"[[{words[0]}]]" if isinstance(parent, list) else f"[{words[0]}]"
+    return f"write under {heading}, for example: {line}"
+
+
+def _find(node: object, words: tuple[str, ...]) -> object | None:
+    """What the words lead to, going into every entry of a list of tables."""
+    if not words:
+        return node
+    if isinstance(node, list):
+        return next((found for each in node if (found := _find(each, words)) is not None), None)
+    return _find(node[words[0]], words[1:]) if isinstance(node, dict) and words[0] in node else None

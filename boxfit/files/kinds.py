@@ -1,0 +1,137 @@
+"""The kinds of value a file may hold, each refused with a sentence of its own."""
+
+from typing import Annotated, get_args
+
+from pydantic import AfterValidator, BeforeValidator
+from pydantic_core import PydanticCustomError
+
+from boxfit.bay import Process, Shape, Way
+from boxfit.files import bounds
+from boxfit.files.bounds import Bounds
+from boxfit.files.near import did_you_mean
+from boxfit.files.shown import shown
+from boxfit.module import DIMENSIONS, Dimension
+from boxfit.standards.materials import MATERIALS
+
+_LONGEST_NAME = 100
+
+
+def wrong(rule: str, remedy: str = "") -> PydanticCustomError:
+    """The error to raise in a validator; without a remedy the reader is shown an example."""
+    return PydanticCustomError("told", "{rule}", {"rule": rule, "remedy": remedy})
+
+
+def _within(value: object, believed: Bounds) -> float | None:
+    """The value where it is a finite number within the bounds; true and false are no numbers."""
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        return None
+    return float(value) if believed.low <= value <= believed.high else None
+
+
+def number(believed: Bounds) -> BeforeValidator:
+    """Accepts a finite number within the bounds, whole or not."""
+
+    def check(value: object) -> float:
+        if (found := _within(value, believed)) is None:
+            raise wrong(f"must be a number {believed}")
+        return found
+
+    return BeforeValidator(check)
+
+
+def whole(believed: Bounds) -> BeforeValidator:
+    """Accepts a whole number within the bounds."""
+
+    def check(value: object) -> int:
+        if (found := _within(value, believed)) is None or not found.is_integer():
+            raise wrong(f"must be a whole number {believed}")
+        return int(found)
+
+    return BeforeValidator(check)
+
+
+def choice(words: tuple[str, ...]) -> BeforeValidator:
+    """Accepts one of the words."""
+
+    def check(value: object) -> object:
+        if value not in words:
+            raise wrong(
+                f"must be one of {', '.join(shown(word) for word in words)}", did_you_mean(value, words)
+            )
+        return value
+
+    return BeforeValidator(check)
+
+
+def listed(what: str, least: int, most: int) -> BeforeValidator:
+    """Accepts a list of `least` to `most` entries, told to the reader as `what`."""
+
+    def check(value: object) -> object:
+        if not isinstance(value, list):
+            raise wrong(f"must be {what}")
+        if not least <= len(value) <= most:
+            raise wrong(f"must be {what}: {len(value)} entries found")
+        return value
+
+    return BeforeValidator(check)
+
+
+def _name(value: object) -> str:
+    if (
+        not isinstance(value, str)
+        or not value.strip()
+        or len(value) > _LONGEST_NAME
+        or not value.isprintable()
+    ):
+        raise wrong(f"must be a name of 1 to {_LONGEST_NAME} characters on one line, in quotes")
+    return value
+
+
+def _no_repeats(words: list[str]) -> list[str]:
+    repeated = [word for place, word in enumerate(words) if word in words[:place]]
+    if repeated:
+        raise wrong(
+            f"must name nothing twice: {shown(repeated[0])} is repeated", f"leave one {repeated[0]} out"
+        )
+    return words
+
+
+def _rising(window: list[float]) -> list[float]:
+    if window[0] >= window[1]:
+        raise wrong("must be [low, high] with low below high")
+    return window
+
+
+def _outline(points: list[list[float]]) -> list[list[float]]:
+    from boxfit.files.outline import fault
+
+    if found := fault([(x, y) for x, y in points]):
+        raise wrong(*found)
+    return points
+
+
+Name = Annotated[str, BeforeValidator(_name)]
+Coordinate = Annotated[float, number(bounds.COORDINATE)]
+Place = Annotated[list[Coordinate], listed("three numbers [x, y, z]", 3, 3)]
+FlatPoint = Annotated[list[Coordinate], listed("two numbers [a, b]", 2, 2)]
+Outline = Annotated[list[FlatPoint], AfterValidator(_outline), listed("a list of 3 to 1000 points", 3, 1000)]
+Size = Annotated[float, number(bounds.SIZE)]
+Mass = Annotated[float, number(bounds.MASS)]
+Allowance = Annotated[float, number(bounds.ALLOWANCE)]
+Sheet = Annotated[float, number(bounds.SHEET)]
+Volts = Annotated[float, number(bounds.VOLTAGE)]
+Amperes = Annotated[float, number(bounds.CURRENT)]
+VoltageWindow = Annotated[
+    list[Annotated[float, number(bounds.WINDOW)]],
+    AfterValidator(_rising),
+    listed("two numbers [low, high]", 2, 2),
+]
+WayWord = Annotated[Way, choice(get_args(Way))]
+ProcessWord = Annotated[Process, choice(get_args(Process))]
+ShapeWord = Annotated[Shape, choice(get_args(Shape))]
+MaterialWord = Annotated[str, choice(tuple(MATERIALS))]
+DimensionWord = Annotated[Dimension, choice(DIMENSIONS)]
+Dimensions = Annotated[
+    list[DimensionWord], AfterValidator(_no_repeats), listed("a list of one to three dimensions", 1, 3)
+]
+Names = Annotated[list[Name], AfterValidator(_no_repeats)]

@@ -1,0 +1,95 @@
+"""What a module file said. Lengths [mm], mass [kg], energy [kWh], capacity [Ah], volts [V], amperes [A]."""
+
+from typing import Annotated
+
+from pydantic import ValidationInfo, field_validator
+
+from boxfit.files import bounds, examples
+from boxfit.files.kinds import Allowance, Amperes, Dimensions, Mass, Name, Size, Volts, number, wrong
+from boxfit.files.said import Said, SaidFile, must_be
+
+
+class SaidSize(Said):
+    """The body [mm]."""
+
+    length: Size
+    width: Size
+    height: Size
+
+
+class SaidVoltage(Said):
+    """Volts [V] of one module."""
+
+    empty: Volts
+    nominal: Volts
+    full: Volts
+
+    @field_validator("nominal", "full")
+    @classmethod
+    def _not_below_empty(cls, volts: float, info: ValidationInfo) -> float:
+        must_be("not below", "empty", volts, info)
+        return volts
+
+    @field_validator("full")
+    @classmethod
+    def _not_below_nominal(cls, full: float, info: ValidationInfo) -> float:
+        must_be("not below", "nominal", full, info)
+        return full
+
+
+class SaidCurrent(Said):
+    """Amperes [A] of one module."""
+
+    continuous: Amperes
+    peak: Amperes
+
+    @field_validator("peak")
+    @classmethod
+    def _not_below_continuous(cls, peak: float, info: ValidationInfo) -> float:
+        must_be("not below", "continuous", peak, info)
+        return peak
+
+
+class SaidRoom(Said):
+    """Room [mm] kept clear at each face."""
+
+    top: Allowance = 0.0
+    bottom: Allowance = 0.0
+    front: Allowance = 0.0
+    back: Allowance = 0.0
+    left: Allowance = 0.0
+    right: Allowance = 0.0
+
+
+class SaidModule(SaidFile):
+    """A module file."""
+
+    samples = (examples.MODULE,)
+
+    name: Name
+    size: SaidSize
+    mass: Mass
+    energy: Annotated[float, number(bounds.ENERGY)]
+    capacity: Annotated[float, number(bounds.CAPACITY)]
+    voltage: SaidVoltage
+    room: SaidRoom = SaidRoom()
+    up: Dimensions
+    spacing: Allowance
+    current: SaidCurrent | None = None
+
+    @field_validator("up")
+    @classmethod
+    def _stands_somewhere(cls, up: list[str], info: ValidationInfo) -> list[str]:
+        """A face that needs room cannot be stood on, and nothing stands upside down on its height."""
+        room = info.data.get("room", SaidRoom())
+        under = {
+            "height": room.bottom,
+            "width": min(room.left, room.right),
+            "length": min(room.front, room.back),
+        }
+        if all(under[dimension] > 0.0 for dimension in up):
+            raise wrong(
+                "leaves no face to stand on: each face that could be underneath needs room",
+                "take the room off one such face, or let another dimension stand upright",
+            )
+        return up

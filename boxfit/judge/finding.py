@@ -1,0 +1,57 @@
+"""What the judge has to say: one finding per broken rule, with a code that stays the same."""
+
+from dataclasses import dataclass
+
+SLACK = 0.001
+"""How much a length [mm] may miss a rule: a layout is written to the micrometre."""
+
+CODES = {
+    "malformed": "the layout cannot be read here; no figure",
+    "name": "car, module or bay is not the one judged, or a bay comes twice; no figure",
+    "shape": "an outline that is not four-cornered; figure: corners told",
+    "boxes": "more boxes in a bay than the rules allow; figure: boxes",
+    "bay-clearance": "box too near to wall, floor or top of the bay; figure: distance [mm], 0 through a wall",
+    "keepout-clearance": "box too near to a keep-out; figure: distance [mm], 0 or less where they meet",
+    "box-clearance": "two boxes too near to each other; figure: distance [mm], 0 or less where they meet",
+    "flange": "flange or lid edge too near to bay or keep-out, the body is not; figure: distance [mm]",
+    "insertion": "box meets a keep-out or wall on its way in; figure: least distance on the way [mm]",
+    "opening": "box does not pass the outline of the opening; figure: distance to its edge [mm]",
+    "module-turning": "size or turning is not one the module file allows; figure: size missed by [mm]",
+    "module-in-box": "module or its room too near to a box wall; figure: gap to the liner [mm]",
+    "bend-fouled": "square module corner stands on the bend of a folded tray; figure: gap to the liner [mm]",
+    "floor": "module stands on neither tray floor nor shelf; figure: height above the level below [mm]",
+    "headroom": "too little above a tier, to its shelf or the lid; figure: headroom left [mm]",
+    "tiers": "too many tiers, or told other than the modules stand; figure: tiers, or level told",
+    "module-overlap": "two module bodies in one place; figure: overlap, less than 0 [mm]",
+    "module-spacing": "two modules nearer than their spacing; figure: gap between faces [mm]",
+    "module-room": "something stands in the room a module keeps clear; figure: how deep [mm]",
+    "count": "modules placed, count, series and parallel do not agree; figure: modules placed",
+    "string-window": "the string leaves a voltage window; figure: its voltage [V]",
+    "energy": "energy is not count times the module's; figure: energy told [kWh]",
+    "bound": "count exceeds the bound, or is called proven without reaching it; figure: bound",
+    "box-mass": "mass told for all boxes is not that of such boxes; figure: mass told [kg]",
+    "weights": "a weight told does not follow from the readings by moments; figure: value told",
+    "axle-limit": "an axle is over its plated limit, everything carried; figure: axle load [kg]",
+    "gross-limit": "the car is over its plated gross mass, everything carried; figure: gross mass [kg]",
+    "target": "front share and `target_met` contradict each other; figure: front share told [-]",
+    "solid-open": "a solid is not closed; figure: open edges of the mesh, none for the STEP file",
+    "solid-wound": "triangles of a mesh face both ways, or all inwards; figure: volume [mm3]",
+    "solid-invalid": "a file cannot be read back, or holds something else than sound solids; no figure",
+    "solid-volume": "STEP and STL of a part differ in volume; figure: ratio STL to STEP [-]",
+    "solid-mass": "ways of reckoning a part's mass disagree; figure: largest to smallest [-]",
+}
+"""Every code a finding may bear, what it says, and what its figure is."""
+
+
+@dataclass(frozen=True)
+class Finding:
+    """One broken rule: `code` of CODES, where, in words, and the figure CODES tells of.
+
+    >>> Finding("boxes", "front bay", "2 boxes, at most 1", 2.0).code
+    'boxes'
+    """
+
+    code: str
+    place: str
+    text: str
+    figure: float | None = None

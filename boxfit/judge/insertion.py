@@ -1,0 +1,118 @@
+"""The way in: the box goes straight through the opening without meeting anything."""
+
+from collections.abc import Iterator
+
+from boxfit.bay import Opening, Point, Way
+from boxfit.judge.distance import (
+    Cuboid,
+    Segment,
+    inside_distance,
+    shortfall,
+    sides,
+    sides_distance,
+)
+from boxfit.judge.finding import Finding
+from boxfit.judge.places import PLAN, Obstacle, SetBox, solid_measure
+
+DIRECTIONS: dict[Way, tuple[int, int]] = {
+    "front": (0, 1),
+    "rear": (0, -1),
+    "left": (1, 1),
+    "right": (1, -1),
+    "up": (2, 1),
+    "down": (2, -1),
+}
+"""The axis of each way, and whether it leads up or down that axis; the box comes in from there."""
+ACROSS = ((1, 2), (0, 2), (0, 1))
+"""The two axes an opening's outline is drawn in, for a way along x, y and z."""
+
+
+def judge_insertion(box: SetBox, opening: Opening) -> list[Finding]:
+    """The box, moved straight out until wholly past the bay, meets nothing and fits the opening's outline.
+
+    Keep-outs and walls are grown by the survey's tolerance, not by the clearance.
+    """
+    axis, sign = DIRECTIONS[opening.way]
+    swept = sweep(box, axis, sign)
+    findings = []
+    for obstacle in _in_the_way(box, axis, sign):
+        figures = [shortfall(part, obstacle.measure, obstacle.needed) for part in swept]
+        short = [figure for figure in figures if figure is not None]
+        if short:
+            text = f"{min(short):.3f} mm from {obstacle.name} on the way in, {obstacle.needed:g} mm needed"
+            findings.append(Finding("insertion", box.place, text, min(short)))
+    if opening.outline is not None:
+        findings += _judge_outline(box, opening.outline, ACROSS[axis])
+    return findings
+
+
+def sweep(box: SetBox, axis: int, sign: int) -> tuple[Cuboid, ...]:
+    """The space each part passes through on its way out, until all of the box is past the bay."""
+    room = box.bay.room
+    levels = [point[axis] for point in room.outline] if axis < 2 else [room.floor, room.top]
+    plane = max(levels) if sign > 0 else min(levels)
+    hindmost = (min if sign > 0 else max)(
+        part.low[axis] if sign > 0 else part.high[axis] for part in box.parts
+    )
+    travel = max(0.0, (plane - hindmost) * sign) * sign
+    behind, ahead = min(travel, 0.0), max(travel, 0.0)
+    return tuple(part.spanning(axis, part.low[axis] + behind, part.high[axis] + ahead) for part in box.parts)
+
+
+def _in_the_way(box: SetBox, axis: int, sign: int) -> Iterator[Obstacle]:
+    """Keep-outs, and for a way along the ground the walls that are not the open side itself.
+
+    Up and down the walls stand along the way: a box that keeps its distance in place keeps it all along.
+    """
+    tolerance = box.bay.tolerance
+    if axis < 2:
+        walls = closed_sides(box.bay.room.outline, axis, sign)
+        yield Obstacle(
+            "walls", "insertion", lambda block: sides_distance(block.across(PLAN), walls), tolerance
+        )
+    for keepout in box.bay.keepouts:
+        yield Obstacle(keepout.name, "insertion", solid_measure(keepout.solid), tolerance)
+
+
+def closed_sides(outline: tuple[Point, ...], axis: int, sign: int) -> tuple[Segment, ...]:
+    """The sides of a counter-clockwise outline, less the run that is the open side.
+
+    Open is every unbroken run of sides that reaches the bay's last plane and faces the way, at most
+    45 degrees off.
+
+    >>> closed_sides(((0, 0), (9, 1), (9, 8), (0, 9)), 0, 1)
+    (((0, 0), (9, 1)), ((9, 8), (0, 9)), ((0, 9), (0, 0)))
+    """
+    walls = sides(outline)
+    last = max(point[axis] * sign for point in outline)
+    facing = [_faces(wall, axis, sign) for wall in walls]
+    is_open = [
+        faces and max(wall[0][axis] * sign, wall[1][axis] * sign) == last
+        for faces, wall in zip(facing, walls, strict=True)
+    ]
+    for step in (1, -1):
+        for k in range(0, 2 * len(walls) * step, step):
+            here = k % len(walls)
+            is_open[here] = is_open[here] or (facing[here] and is_open[(here - step) % len(walls)])
+    return tuple(wall for wall, is_free in zip(walls, is_open, strict=True) if not is_free)
+
+
+def _faces(wall: Segment, axis: int, sign: int) -> bool:
+    """True where a side of a counter-clockwise outline looks out along the way, at most 45 degrees off."""
+    (ax, ay), (bx, by) = wall
+    outward = (by - ay, ax - bx)
+    return outward[axis] * sign >= abs(outward[1 - axis])
+
+
+def _judge_outline(box: SetBox, outline: tuple[Point, ...], across: tuple[int, int]) -> list[Finding]:
+    """Every part of the box passes the hole, the survey's tolerance away from its edge."""
+    tolerance = box.bay.tolerance
+    figures = [
+        shortfall(part, lambda block: inside_distance(block.across(across), outline), tolerance)
+        for part in box.parts
+    ]
+    short = [figure for figure in figures if figure is not None]
+    if not short:
+        return []
+    text = f"{min(short):.3f} mm inside the outline of the opening, {tolerance:g} mm needed"
+    return [Finding("opening", box.place, text, min(short))]

@@ -1,0 +1,75 @@
+"""What `boxfit check` tells: every bay in litres, its rules, and what is missing or odd."""
+
+from collections.abc import Iterator
+
+from boxfit.bay import Bay, Block, Keepout
+from boxfit.car import Car
+from boxfit.report.columns import broken, counted
+from boxfit.report.odd import odd_things
+from boxfit.report.projection import extents
+from boxfit.report.room import keepout_litres, surveyed_litres, usable_litres
+
+
+def check_text(car: Car) -> str:
+    """Lines that start with their place in the files: first what was read, then what is missing or odd."""
+    lines = [*_car(car), *(line for bay in car.bays for line in _bay(bay))]
+    odd = odd_things(car)
+    lines += ["", f"missing or odd: {len(odd)}" if odd else "nothing missing, nothing odd", *odd]
+    return "\n".join(piece for line in lines for piece in broken(line, others="    ") or [""]) + "\n"
+
+
+def _car(car: Car) -> Iterator[str]:
+    tracks = f"track {car.track_front:g} front, {car.track_rear:g} rear"
+    yield f"car.toml: {car.name}, wheelbase {car.wheelbase:g}, {tracks} mm"
+    if car.weighed:
+        weighed = car.weighed
+        front, rear = weighed.front_left + weighed.front_right, weighed.rear_left + weighed.rear_right
+        axles = f"{front:.1f} front, {rear:.1f} rear, front share {front / (front + rear):.3f}"
+        yield f"car.toml: weighed: {front + rear:.1f} kg stripped, {axles}"
+    for name, masses in (("fitted", car.fitted), ("carried", car.carried)):
+        if masses:
+            total = sum(mass.mass for mass in masses)
+            yield f"car.toml: {name}: {total:.1f} kg, {counted(len(masses), 'entry', 'entries')}"
+    for window in car.windows:
+        yield f"car.toml: electrics: {window.name} {window.low:g} to {window.high:g} V"
+
+
+def _bay(bay: Bay) -> Iterator[str]:
+    low, high = extents(bay)
+    length, width, height = (b - a for a, b in zip(low, high, strict=True))
+    yield f"{bay.name}: survey: {surveyed_litres(bay):.1f} litres in {length:g} x {width:g} x {height:g} mm"
+    yield (
+        f"{bay.name}: survey: {usable_litres(bay):.1f} litres after {bay.distance:g} mm at every surface "
+        f"({bay.tolerance:g} of it tolerance), keep-outs not taken off"
+    )
+    if bay.opening:
+        hole = f"{len(bay.opening.outline)} corners" if bay.opening.outline else "the whole side"
+        yield f"{bay.name}: opening: {bay.opening.way}, {hole}"
+    for keepout in bay.keepouts:
+        yield f'{bay.name}: keepout "{keepout.name}": {_keepout(keepout)}'
+    if bay.box.asked:
+        yield from _box(bay)
+
+
+def _keepout(keepout: Keepout) -> str:
+    solid = keepout.solid
+    if isinstance(solid, Block):
+        length, width, height = (b - a for a, b in zip(solid.low, solid.high, strict=True))
+        shape = f"block {length:g} x {width:g} x {height:g}"
+    else:
+        shape = f"cylinder of diameter {solid.diameter:g}"
+    free = f"{keepout_litres(keepout):.1f} litres, {shape} mm, keeps {keepout.distance:g} mm"
+    return f"{free}, negotiable" if keepout.negotiable else free
+
+
+def _box(bay: Bay) -> Iterator[str]:
+    rules = bay.box
+    yield (
+        f"{bay.name}: box: {rules.material}, {rules.process}, {rules.shape}; thickness {rules.thickness:g}, "
+        f"bend radius {rules.bend_radius:g}, lid {rules.lid_thickness:g}, flange {rules.flange:g} mm"
+    )
+    yield (
+        f"{bay.name}: box: clearance {rules.clearance:g}, liner {rules.liner:g}, gap {rules.gap:g}, "
+        f"headroom {rules.headroom:g} mm; at most {counted(rules.tiers, 'tier')}, "
+        f"{counted(rules.boxes, 'box', 'boxes')}"
+    )

@@ -1,0 +1,132 @@
+"""One bay, large: its room, keep-outs by letter, boxes with their sizes, and the numbered modules."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from boxfit.bay import Bay, Point
+from boxfit.layout import Layout, PlacedBox
+from boxfit.report.area import Area, area_of
+from boxfit.report.balloons import draw_balloons, draw_hidden, key_words
+from boxfit.report.columns import counted
+from boxfit.report.dimension import Span, depth, draw_across, draw_upright, reach
+from boxfit.report.labels import draw_numbers, groups
+from boxfit.report.look import HEADING, SMALL, SMALL_LEFT, SMALL_RIGHT
+from boxfit.report.numbering import numbered, runs
+from boxfit.report.panel import Panel, fitted_panel
+from boxfit.report.paper import Sheet
+from boxfit.report.parts import boxes_of, draw_bay, draw_boxes, flange_block
+from boxfit.report.projection import View, bay_outline, opening_outline, rectangle
+
+LINE = 4.0
+"""From one line of small words to the next [mm of paper]."""
+KEY_SHARE = 0.4
+"""The key takes at most this part of a cell's height."""
+Margins = tuple[float, float, float, float]
+
+
+@dataclass(frozen=True)
+class Spans:
+    """The box sizes to show: across the page and up the page."""
+
+    across: tuple[Span, ...]
+    upright: tuple[Span, ...]
+
+
+def draw_detail(sheet: Sheet, layout: Layout, bay: Bay, view: View, cell: Area) -> None:
+    """Draw one bay of the layout into a place on the sheet."""
+    boxes = boxes_of(layout, bay)
+    key = wrapped(sheet, key_words(bay), cell)
+    room = Area(cell.left, cell.bottom + LINE * len(key) + 1.0, cell.right, cell.top - 6.0)
+    panel, spans, drawing = _fitted(sheet, bay, boxes, view, room)
+    draw_bay(sheet, panel, bay)
+    draw_boxes(sheet, panel, boxes, bay.box)
+    draw_across(sheet, spans.across, drawing.bottom)
+    draw_upright(sheet, spans.upright, drawing.right)
+    modules = [found for found in numbered(layout) if found.bay == bay.name]
+    covered = [panel.block(box.low, box.high) for box in boxes]
+    for area in covered:
+        sheet.taken.extend(_edges(area))
+    draw_hidden(sheet, panel, bay)
+    left = draw_numbers(sheet, groups(panel, modules), room, covered)
+    draw_balloons(sheet, panel, bay, room, covered)
+    told = "stays empty"
+    if modules:
+        noun = "modules" if len(modules) > 1 else "module"
+        told = f"{noun} {runs(found.number for found in modules)}"
+    told += f"; no room for {counted(len(left), 'label')}" if left else ""
+    _draw_caption(sheet, cell, bay.name, f"{told}   1:{panel.scale:g}")
+    for row, words in enumerate(key):
+        height = cell.bottom + LINE * (len(key) - row - 0.5)
+        sheet.write(words, (cell.left, height), SMALL_LEFT)
+
+
+def wrapped(sheet: Sheet, entries: Sequence[str], cell: Area) -> tuple[str, ...]:
+    """Entries joined into as few lines as fit the cell's width; one too long by itself is cut short.
+
+    Lines that would take more than their part of the cell's height are left out, and told.
+    """
+    lines: list[str] = []
+    for entry in entries:
+        longer = f"{lines[-1]};  {entry}" if lines else entry
+        if lines and sheet.measure(longer, SMALL_LEFT)[0] <= cell.width:
+            lines[-1] = longer
+        else:
+            lines.append(sheet.fitted(entry, SMALL_LEFT, cell.width))
+    most = max(int(KEY_SHARE * cell.height / LINE), 1)
+    if len(lines) > most:
+        lines = [*lines[: most - 1], f"and {counted(len(lines) - most + 1, 'line')} more in the check"]
+    return tuple(lines)
+
+
+def _fitted(
+    sheet: Sheet, bay: Bay, boxes: Sequence[PlacedBox], view: View, room: Area
+) -> tuple[Panel, Spans, Area]:
+    """The panel in its place, the box sizes, and the part of the paper they are measured from."""
+    flats: list[Point] = list(bay_outline(view, bay))
+    for box in boxes:
+        lid = flange_block(box, bay.box)
+        flats += [*rectangle(view, box.low, box.high), *rectangle(view, lid.low, lid.high)]
+    if bay.opening:
+        flats += opening_outline(view, bay, bay.opening)
+    margins = (0.0, 0.0, 0.0, 0.0)
+    for _ in range(3):
+        left, bottom, right, top = margins
+        into = Area(room.left + left, room.bottom + bottom, room.right - right, room.top - top).inset(2.0)
+        panel = fitted_panel(view, flats, into)
+        spans, drawing = _box_spans(panel, boxes), area_of(panel.outline(flats))
+        margins = _margins(sheet, spans, drawing, margins)
+    return panel, spans, drawing
+
+
+def _margins(sheet: Sheet, spans: Spans, drawing: Area, before: Margins) -> Margins:
+    """The paper [mm] the dimensions take left, below, right and above; never less than before."""
+    past_right = max((reach(sheet, span)[1] for span in spans.across), default=0.0) - drawing.right
+    past_top = max((reach(sheet, span)[1] for span in spans.upright), default=0.0) - drawing.top
+    needed = (0.0, depth(sheet, spans.across), max(depth(sheet, spans.upright), past_right), past_top)
+    left, bottom, right, top = map(max, before, needed)
+    return (left, bottom, right, top)
+
+
+def _box_spans(panel: Panel, boxes: Sequence[PlacedBox]) -> Spans:
+    """Every box's outside sizes in the view, those that coincide once."""
+    across: dict[Span, None] = {}
+    upright: dict[Span, None] = {}
+    for box in boxes:
+        area = panel.block(box.low, box.high)
+        across[Span(area.left, area.right, f"{area.width * panel.scale:.0f}")] = None
+        upright[Span(area.bottom, area.top, f"{area.height * panel.scale:.0f}")] = None
+    return Spans(tuple(across), tuple(upright))
+
+
+def _edges(area: Area) -> tuple[Area, ...]:
+    """Thin strips along the sides of an area, for words to keep off."""
+    a, b, c, d = area.corners
+    return tuple(area_of(ends).inset(-0.2) for ends in ((a, b), (b, c), (c, d), (d, a)))
+
+
+def _draw_caption(sheet: Sheet, cell: Area, name: str, told: str) -> None:
+    height = cell.top - 2.5
+    told = sheet.fitted(told, SMALL, cell.width * 0.6)
+    width = sheet.measure(told, SMALL)[0]
+    sheet.write(sheet.fitted(name, HEADING, cell.width - width - 3.0), (cell.left, height), HEADING)
+    sheet.write(told, (cell.right, height), SMALL_RIGHT)

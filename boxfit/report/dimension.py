@@ -1,0 +1,91 @@
+"""Dimension lines: a line with ticks, two thin lines to what is measured, the figure on the line."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from boxfit.bay import Point
+from boxfit.report.area import Area, area_of
+from boxfit.report.look import DIMENSION, SMALL, turned
+from boxfit.report.paper import Sheet
+
+STEP = 5.5
+"""From one dimension line to the next [mm of paper]."""
+FIRST = 6.0
+"""From what is measured to the first dimension line [mm of paper]."""
+
+
+@dataclass(frozen=True)
+class Span:
+    """What is measured: from `low` to `high` along the line [mm of paper], and the words on it."""
+
+    low: float
+    high: float
+    words: str
+
+
+def levels(sheet: Sheet, spans: Sequence[Span]) -> tuple[int, ...]:
+    """On which line each span goes, counted from what is measured, so that no two meet."""
+    lines: list[list[tuple[float, float]]] = []
+    found: list[int] = []
+    for span in spans:
+        low, high = reach(sheet, span)
+        level = 0
+        while level < len(lines) and any(low < other[1] and other[0] < high for other in lines[level]):
+            level += 1
+        if level == len(lines):
+            lines.append([])
+        lines[level].append((low, high))
+        found.append(level)
+    return tuple(found)
+
+
+def depth(sheet: Sheet, spans: Sequence[Span]) -> float:
+    """The paper [mm] that the dimension lines of the spans take."""
+    return FIRST + STEP * max(levels(sheet, spans), default=-1) + 2.0 if spans else 0.0
+
+
+def draw_across(sheet: Sheet, spans: Sequence[Span], below: float) -> None:
+    """Draw the spans as dimension lines below a height on paper [mm]."""
+    _draw(sheet, spans, below, upright=False)
+
+
+def draw_upright(sheet: Sheet, spans: Sequence[Span], beside: float) -> None:
+    """Draw the spans as dimension lines to the right of a place on paper [mm]."""
+    _draw(sheet, spans, beside, upright=True)
+
+
+def _draw(sheet: Sheet, spans: Sequence[Span], start: float, upright: bool) -> None:
+    def put(along: float, away: float) -> Point:
+        return (start + away, along) if upright else (along, start - away)
+
+    for span, level in zip(spans, levels(sheet, spans), strict=True):
+        away = FIRST + STEP * level
+        for end in (span.low, span.high):
+            sheet.line((put(end, 1.0), put(end, away + 1.0)), DIMENSION)
+            sheet.line((put(end - 0.8, away + 0.8), put(end + 0.8, away - 0.8)), DIMENSION)
+        sheet.line((put(span.low, away), put(span.high, away)), DIMENSION)
+        middle = _middle(sheet, span)
+        beside = middle > span.high
+        sheet.write(
+            span.words, put(middle, away if beside else away - 1.9), turned(SMALL) if upright else SMALL
+        )
+        sheet.taken.append(_ground(put(span.low, away), put(span.high, away)))
+
+
+def _ground(start: Point, end: Point) -> Area:
+    """The strip of paper under a dimension line."""
+    return area_of((start, end)).inset(-0.8)
+
+
+def _middle(sheet: Sheet, span: Span) -> float:
+    """Where the middle of the words goes: on the line, or past its end where they are too long for it."""
+    width = sheet.measure(span.words, SMALL)[0]
+    if width + 1.0 <= span.high - span.low:
+        return (span.low + span.high) / 2
+    return span.high + 1.5 + width / 2
+
+
+def reach(sheet: Sheet, span: Span) -> tuple[float, float]:
+    """From where to where a span takes its line, words included."""
+    width = sheet.measure(span.words, SMALL)[0]
+    return (span.low - 1.5, max(span.high, _middle(sheet, span) + width / 2) + 1.5)

@@ -1,0 +1,108 @@
+"""The figures beside the whole car: box sizes, masses, the balance point, the notes, and the legend."""
+
+from collections.abc import Iterator
+from textwrap import wrap
+
+from boxfit.bay import Bay
+from boxfit.car import Car
+from boxfit.layout import Layout, PlacedBox
+from boxfit.report.area import Area
+from boxfit.report.balance import balance_words
+from boxfit.report.columns import counted
+from boxfit.report.look import (
+    BAY,
+    BOX,
+    FLANGE,
+    KEEPOUT,
+    MODULE,
+    MODULE_HIDDEN,
+    OPENING,
+    SMALL,
+    SMALL_LEFT,
+    Ink,
+    Lettering,
+)
+from boxfit.report.paper import Sheet
+from boxfit.report.parts import boxes_of, flange_block
+
+LINE = 4.2
+"""From one line to the next [mm of paper]."""
+LETTERS = 78
+"""Letters of the notes to a line; they fit the width at the lettering used."""
+STOPS = (0.0, 0.28, 0.54, 0.71, 0.83, 0.93)
+"""Where the columns start, as shares of the width."""
+LEGEND: tuple[tuple[Ink, str], ...] = (
+    (BAY, "bay as surveyed"),
+    (KEEPOUT, "keep-out"),
+    (OPENING, "opening"),
+    (BOX, "box outside"),
+    (FLANGE, "flange and lid"),
+    (MODULE, "module"),
+    (MODULE_HIDDEN, "(n) partly hidden"),
+)
+
+
+def draw_figures(sheet: Sheet, car: Car, layout: Layout, room: Area) -> None:
+    """Write the figures from the top of the place, and the legend at its bottom."""
+    _draw_legend(sheet, room)
+    rows = [*_box_rows(car, layout), ("",), *((words,) for words in _words(car, layout))]
+    space = int((room.height - 12.0) / LINE)
+    if len(rows) > space:
+        rows = [*rows[: space - 1], (f"and {len(rows) - space + 1} lines more in the summary",)]
+    for number, row in enumerate(rows):
+        height = room.top - LINE * (number + 0.6)
+        lettering = Lettering(7.5, bold=number == 0, anchor="left")
+        ends = (*STOPS[1 : len(row)], 1.0)
+        for words, start, end in zip(row, STOPS[: len(row)], ends, strict=True):
+            short = sheet.fitted(words, lettering, room.width * (end - start) - 1.5)
+            if short:
+                sheet.write(short, (room.left + room.width * start, height), lettering)
+
+
+def _box_rows(car: Car, layout: Layout) -> Iterator[tuple[str, ...]]:
+    yield ("box", "outside l × w × h", "over flange", "modules", "front", "floor")
+    for bay in car.bays:
+        boxes = boxes_of(layout, bay)
+        for number, box in enumerate(boxes, start=1):
+            name = bay.name if len(boxes) == 1 else f"{bay.name}, {number}"
+            yield (name, *_sizes(bay, box))
+    yield ("front: of the box, ahead of the front axle; floor: of the box, above ground",)
+
+
+def _sizes(bay: Bay, box: PlacedBox) -> tuple[str, ...]:
+    length, width, height = (high - low for low, high in zip(box.low, box.high, strict=True))
+    lid = flange_block(box, bay.box)
+    over = f"{lid.high[0] - lid.low[0]:.0f} × {lid.high[1] - lid.low[1]:.0f}"
+    size = f"{length:.0f} × {width:.0f} × {height:.0f}"
+    return (size, over, str(len(box.modules)), f"{box.high[0]:.0f}", f"{box.low[2]:.0f}")
+
+
+def _words(car: Car, layout: Layout) -> Iterator[str]:
+    """Masses, balance, how good the layout is, and its notes."""
+    weights = layout.weights
+    yield f"modules {weights.modules:.1f} kg, boxes {weights.boxes:.1f} kg"
+    if weights.front_axle is not None and weights.rear_axle is not None:
+        yield f"front axle {weights.front_axle:.0f} kg, rear axle {weights.rear_axle:.0f} kg"
+    if weights.front_share is not None:
+        target = car.target
+        wanted = f" (target {target.front_share:.3f} ± {target.tolerance:.3f})" if target else ""
+        yield f"front share {weights.front_share:.3f}{wanted}"
+    first, *rest = balance_words(car, layout)
+    yield first if weights.centre_of_mass is None else f"balance point {first}"
+    yield from (f"    {line}" for line in rest)
+    yield f"at most {counted(layout.bound, 'module')}: {'proven' if layout.proven else 'not proven'}"
+    for note in layout.notes:
+        yield from wrap(note, LETTERS)
+
+
+def _draw_legend(sheet: Sheet, room: Area) -> None:
+    step = room.width / 4
+    for number, (ink, words) in enumerate(LEGEND):
+        row, column = divmod(number, 4)
+        left, height = room.left + column * step, room.bottom + 6.5 - 4.5 * row
+        swatch = Area(left, height - 1.3, left + 6.0, height + 1.3)
+        if ink.fill:
+            sheet.face(swatch.corners, ink)
+        else:
+            sheet.line(((swatch.left, height), (swatch.right, height)), ink)
+        sheet.write(sheet.fitted(words, SMALL, step - 9.0), (left + 7.5, height), SMALL_LEFT)

@@ -1,0 +1,131 @@
+"""What is missing or odd in a car's files: not wrong, but worth a second look.
+
+Every finding starts with its place, as it is found in the files.
+"""
+
+from collections.abc import Iterator
+
+from boxfit.bay import Bay, Keepout, Vector
+from boxfit.car import Car
+from boxfit.report.projection import VIEWS, bay_outline, extents, keepout_outline
+
+USUAL_CLEARANCE = 10.0
+"""Box to fixed body [mm] (common practice, no source)."""
+GROUND_CLEARANCE = 120.0
+"""Least height [mm] under a car (common practice, no source)."""
+OVERHANG = 1000.0
+"""A small car seldom reaches further [mm] past an axle (common practice, no source)."""
+HEIGHT = 2000.0
+"""Nor are masses fitted or carried higher [mm] (common practice, no source)."""
+PLAUSIBLE_SHARES = (0.3, 0.7)
+"""Front shares outside this are rare (common practice, no source)."""
+
+
+def odd_things(car: Car) -> tuple[str, ...]:
+    """Everything missing or odd: the car's own first, then bay by bay."""
+    of_bays = (line for bay in car.bays for line in _bay(car, bay))
+    return (*_missing(car), *_weighing(car), *_misplaced(car), *of_bays)
+
+
+def _missing(car: Car) -> Iterator[str]:
+    if car.weighed is None:
+        yield "car.toml: [weighed]: missing; axle loads, front share and balance point stay unknown"
+    elif car.weighed.height_of_mass is None:
+        yield "car.toml: weighed.height_of_mass: missing; the height of the balance point stays unknown"
+    if car.target is None:
+        yield "car.toml: [target]: missing; the front share is not asked for"
+    for name, limit in (
+        ("front_axle", car.limits.front_axle),
+        ("rear_axle", car.limits.rear_axle),
+        ("gross", car.limits.gross),
+    ):
+        if limit is None:
+            yield f"car.toml: limits.{name}: missing; no limit is kept"
+    if not car.windows:
+        yield "car.toml: [electrics]: missing; any number of modules in one string is allowed"
+    if not any(carried.name.strip().casefold() == "driver" for carried in car.carried):
+        yield 'car.toml: [[carried]]: no "driver"; limits are judged without one'
+
+
+def _weighing(car: Car) -> Iterator[str]:
+    weighed = car.weighed
+    if weighed is None:
+        return
+    front, rear = weighed.front_left + weighed.front_right, weighed.rear_left + weighed.rear_right
+    share = front / (front + rear)
+    low, high = PLAUSIBLE_SHARES
+    if not low <= share <= high:
+        yield f"car.toml: weighed: front share {share:.2f} of the stripped car is rare; wheels mixed up?"
+
+
+def _misplaced(car: Car) -> Iterator[str]:
+    """Masses that lie where no car is."""
+    half = max(car.track_front, car.track_rear) / 2 + 200.0
+    for table, masses in (("fitted", car.fitted), ("carried", car.carried)):
+        for mass in masses:
+            x, y, z = mass.at
+            along = -car.wheelbase - OVERHANG <= x <= OVERHANG
+            if not (along and abs(y) <= half and 0.0 <= z <= HEIGHT):
+                yield f'car.toml: {table} "{mass.name}": at {_point(mass.at)} lies far outside the car'
+
+
+def _bay(car: Car, bay: Bay) -> Iterator[str]:
+    low, high = extents(bay)
+    if bay.tolerance == 0.0:
+        yield f"{bay.name}: survey.tolerance: 0; no survey is that good"
+    if bay.room.floor < GROUND_CLEARANCE:
+        words = f"{bay.room.floor:g} mm above ground; cars keep {GROUND_CLEARANCE:g} clear"
+        yield f"{bay.name}: survey.floor: {words}"
+    if low[0] > OVERHANG or high[0] < -car.wheelbase - OVERHANG:
+        yield f"{bay.name}: survey: lies far outside the car; is x counted from the front axle?"
+    if bay.opening is None:
+        yield f"{bay.name}: [opening]: missing; whether a box can be brought in is not asked"
+    elif not _opening_meets(bay):
+        yield f"{bay.name}: opening.outline: does not overlap the bay; no box can come in"
+    yield from _box(bay)
+    for keepout in bay.keepouts:
+        if not keepout_meets(bay, keepout):
+            yield f'{bay.name}: keepout "{keepout.name}": lies wholly outside the bay'
+
+
+def _box(bay: Bay) -> Iterator[str]:
+    rules = bay.box
+    if not rules.asked:
+        yield f"{bay.name}: [box]: missing; modules are placed without a box and nothing can be built"
+        return
+    if rules.clearance < USUAL_CLEARANCE:
+        words = f"{rules.clearance:g} mm is less than the usual {USUAL_CLEARANCE:g} (common practice)"
+        yield f"{bay.name}: box.clearance: {words}"
+    need = rules.bend_radius - rules.liner
+    if rules.process == "folded" and rules.gap < need:
+        words = f"{rules.gap:g} mm is less than bend_radius - liner; the lowest tier keeps {need:g}"
+        yield f"{bay.name}: box.gap: {words}"
+
+
+def _opening_meets(bay: Bay) -> bool:
+    """True where the hole, seen from its own side, shares some area with the bay."""
+    from shapely import Polygon, box
+
+    opening = bay.opening
+    if opening is None or opening.outline is None:
+        return True
+    low, high = extents(bay)
+    hole = Polygon(opening.outline)
+    if opening.way in ("up", "down"):
+        return bool(hole.intersection(Polygon(bay.room.outline)).area > 0)
+    across = 1 if opening.way in ("front", "rear") else 0
+    return bool(hole.intersection(box(low[across], low[2], high[across], high[2])).area > 0)
+
+
+def keepout_meets(bay: Bay, keepout: Keepout) -> bool:
+    """False only where the keep-out's outline misses the bay's in one of the three views."""
+    from shapely import Polygon
+
+    return all(
+        Polygon(keepout_outline(view, keepout)).intersection(Polygon(bay_outline(view, bay))).area > 0
+        for view in VIEWS
+    )
+
+
+def _point(at: Vector) -> str:
+    return f"({at[0]:g}, {at[1]:g}, {at[2]:g})"

@@ -1,0 +1,177 @@
+"""One bay: the most modules a box there can hold, a bound no layout exceeds, and boxes for smaller numbers.
+
+The number depends on a box only through its plan size and stack, so for each stack and level the widths at
+which something changes are tried with the greatest free depth each.
+"""
+
+from functools import cached_property
+from math import floor
+
+from boxfit.bay import Bay
+from boxfit.module import Module
+from boxfit.search.candidate import Candidate
+from boxfit.search.floors import Room, Rooms, floors, height_for_boxes
+from boxfit.search.rectangle import Filling
+from boxfit.search.stack import PlanSize, Stack, stacks
+
+ROUNDING = 0.1
+"""Room [mm] that drawing curves with tangents may have cost; bounds give it back."""
+LEAST_LIFT = 1.0
+"""Lifts [mm] are not split finer when a bound is sharpened."""
+MOST_LIFTS = 40
+
+
+class BaySearch:
+    """Everything the search knows of one bay and one module."""
+
+    def __init__(self, bay: Bay, module: Module) -> None:
+        self.bay = bay
+        self.module = module
+        self.rooms = Rooms(bay)
+        xs = [x for x, _ in bay.room.outline]
+        ys = [y for _, y in bay.room.outline]
+        self.extent = PlanSize(max(xs) - min(xs), max(ys) - min(ys))
+        self.stacks = stacks(module, bay.box, height_for_boxes(bay))
+        self._boxes: dict[int, tuple[Candidate, ...]] = {}
+
+    @cached_property
+    def best(self) -> Candidate | None:
+        """A box with the most modules found; None where not one fits."""
+        best: Candidate | None = None
+        for stack in sorted(self.stacks, key=lambda stack: stack.bound(self.extent), reverse=True):
+            for bottom in floors(self.bay, stack):
+                beaten = best.count if best else 0
+                if stack.bound(self.extent) <= beaten:
+                    break
+                best = self._fullest(stack, bottom, beaten) or best
+        return best
+
+    def _fullest(self, stack: Stack, bottom: float, beaten: int) -> Candidate | None:
+        """The fullest box of this stack on this level if it holds more than `beaten`."""
+        best = None
+        for size in sorted(self._sizes(stack, bottom), key=stack.bound, reverse=True):
+            if stack.bound(size) <= beaten:
+                break
+            candidate = Candidate(stack, size, bottom, stack.fillings(size))
+            if candidate.count > beaten and candidate.fills_its_height:
+                best, beaten = candidate.trimmed(), candidate.count
+        return best
+
+    def _sizes(self, stack: Stack, bottom: float, lift: float = 0.0, spare: float = 0.0) -> list[PlanSize]:
+        """The greatest plan sizes worth telling apart, `spare` [mm] larger than what is free."""
+        room = self.rooms.at(stack, bottom, lift)
+        found: list[PlanSize] = []
+        for width in reversed(stack.widths(self.extent.width + spare)):
+            depth = room.depth(width - spare) + spare
+            if depth > spare and (not found or depth > found[-1].depth):
+                found.append(PlanSize(width, depth))
+        return found
+
+    @property
+    def most(self) -> int:
+        """Modules in the fullest box found."""
+        return self.best.count if self.best else 0
+
+    @cached_property
+    def bound(self) -> int:
+        """No layout that keeps every allowance has more modules than this in the bay."""
+        if self.bay.box.boxes > 1 or self.bay.box.shape == "stepped":
+            return max(self.most, self._volume_bound())
+        return max((self._stack_bound(stack) for stack in self.stacks), default=0)
+
+    def _volume_bound(self) -> int:
+        """Modules by volume of the room within its distances, for boxes of any shape and number."""
+        import shapely
+
+        free = shapely.Polygon(self.bay.room.outline).buffer(-self.bay.distance, join_style="mitre")
+        volume = free.area * height_for_boxes(self.bay)
+        return floor(volume / (self.module.length * self.module.width * self.module.height) + 1e-6)
+
+    def _stack_bound(self, stack: Stack) -> int:
+        """The bound over every level this stack may stand on."""
+        if stack.bound(self.extent) <= self.most:
+            return stack.bound(self.extent)
+        bound = max(self._bound_at(stack, bottom, 0.0) for bottom in floors(self.bay, stack))
+        lifts = self.rooms.between(stack)
+        tried = 0
+        while lifts:
+            bottom, top = lifts.pop()
+            within = self._bound_at(stack, bottom, top - bottom)
+            tried += 1
+            if within <= max(bound, self.most):
+                continue
+            if top - bottom < LEAST_LIFT or tried > MOST_LIFTS:
+                bound = within
+                continue
+            middle = (bottom + top) / 2
+            lifts += [(bottom, middle), (middle, top)]
+        return bound
+
+    def _bound_at(self, stack: Stack, bottom: float, lift: float) -> int:
+        """The bound for a stack standing anywhere from `bottom` up to `bottom` + `lift` [mm]."""
+        spare = ROUNDING if self._has_curves else 0.0
+        bound = 0
+        for size in sorted(self._sizes(stack, bottom, lift, spare), key=stack.bound, reverse=True):
+            quick = stack.bound(size)
+            if quick <= bound:
+                break
+            settled = quick <= self.most
+            bound = max(bound, quick if settled else sum(filling.bound for filling in stack.fillings(size)))
+        return bound
+
+    @cached_property
+    def _has_curves(self) -> bool:
+        """True where distances make round edges: about a keep-out or an inward corner of the outline."""
+        import shapely
+
+        outline = shapely.Polygon(self.bay.room.outline)
+        return bool(self.bay.keepouts) or outline.convex_hull.area > outline.area + 1e-6
+
+    def boxes(self, count: int) -> tuple[Candidate, ...]:
+        """Boxes for exactly `count` modules, none larger than another of the same stack on the same level."""
+        if count not in self._boxes:
+            self._boxes[count] = tuple(self._boxes_for(count))
+        return self._boxes[count]
+
+    def _boxes_for(self, count: int) -> list[Candidate]:
+        found: list[Candidate] = []
+        for stack in self.stacks:
+            for bottom in floors(self.bay, stack):
+                sizes = _smallest(stack, self.rooms.at(stack, bottom), self.extent, count)
+                boxes = [
+                    Candidate(stack, size, bottom, _filled(stack, size, self.extent, count)) for size in sizes
+                ]
+                boxes = [box.trimmed() for box in boxes if box.fills_its_height]
+                found += boxes
+                if boxes:
+                    break
+        if self.best and self.best.count == count and all(box.stack != self.best.stack for box in found):
+            found.append(self.best)
+        return found
+
+
+def _smallest(stack: Stack, room: Room, extent: PlanSize, count: int) -> list[PlanSize]:
+    """Free plan sizes that hold `count` by straight cuts and cannot be narrower or shallower."""
+    found: list[PlanSize] = []
+    depths = stack.depths(extent.depth)
+    place = len(depths) - 1
+    for width in stack.widths(extent.width):
+        if place < 0 or stack.quick_count(PlanSize(width, depths[place]), extent) < count:
+            continue
+        while place > 0 and stack.quick_count(PlanSize(width, depths[place - 1]), extent) >= count:
+            place -= 1
+        if (not found or depths[place] < found[-1].depth) and depths[place] <= room.depth(width) + 1e-6:
+            found.append(PlanSize(width, depths[place]))
+    return found
+
+
+def _filled(stack: Stack, size: PlanSize, extent: PlanSize, count: int) -> tuple[Filling, ...]:
+    """Fillings with what exceeds `count` taken out of the upper tiers, the furthest forward first."""
+    fillings = list(stack.quick_fillings(size, extent))
+    extra = sum(filling.count for filling in fillings) - count
+    for tier in reversed(range(len(fillings))):
+        kept = max(fillings[tier].count - extra, 1)
+        extra -= fillings[tier].count - kept
+        ordered = sorted(fillings[tier].placements, key=lambda place: (place[1], place[2]))
+        fillings[tier] = Filling(kept, kept, tuple(sorted(ordered[:kept])))
+    return tuple(fillings)

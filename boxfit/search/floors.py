@@ -1,0 +1,82 @@
+"""The levels a box may stand on: the lowest, and those from which it clears something that stays."""
+
+from itertools import pairwise
+
+from boxfit.bay import Bay, Block, Keepout
+from boxfit.search.stack import Stack
+from boxfit.space.free import plan_room
+from boxfit.space.plan import PlanRoom
+
+
+def lowest(bay: Bay) -> float:
+    """The lowest underside [mm] of any box."""
+    return bay.room.floor + bay.distance
+
+
+def height_for_boxes(bay: Bay) -> float:
+    """The greatest height [mm] of any box."""
+    return bay.room.top - bay.distance - lowest(bay)
+
+
+def _reach(keepout: Keepout) -> tuple[float, float]:
+    """The lowest and highest level [mm] a keep-out can reach; a leaning bar is taken a little too tall."""
+    solid = keepout.solid
+    if isinstance(solid, Block):
+        return solid.low[2], solid.high[2]
+    radius = solid.diameter / 2
+    ends = (solid.start[2], solid.end[2])
+    return min(ends) - radius, max(ends) + radius
+
+
+def floors(bay: Bay, stack: Stack) -> tuple[float, ...]:
+    """Undersides [mm] worth trying, lowest first; one where nothing in the bay depends on the level."""
+    low = lowest(bay)
+    high = max(low, bay.room.top - bay.distance - stack.height)
+    flange = stack.box_levels(0.0).flange_bottom
+    wanted = {low, high} if _depends_on_level(bay) else {low}
+    for keepout in bay.keepouts:
+        bottom, top = _reach(keepout)
+        wanted |= {top + keepout.distance, top + keepout.distance - flange}
+        wanted |= {bottom - keepout.distance - stack.height}
+        wanted |= {top, top - flange, bottom - stack.height}
+    return tuple(sorted(level for level in wanted if low <= level <= high))
+
+
+def _depends_on_level(bay: Bay) -> bool:
+    sideways = bay.opening is not None and bay.opening.outline is not None
+    return bool(bay.keepouts) or sideways
+
+
+class Rooms:
+    """Free plans of one bay by level, each worked out once."""
+
+    def __init__(self, bay: Bay) -> None:
+        self.bay = bay
+        self._known: dict[PlanRoom, Room] = {}
+        self._by_levels: dict[tuple[object, ...], Room] = {}
+
+    def at(self, stack: Stack, bottom: float, lift: float = 0.0) -> "Room":
+        """The free plan of a stack on `bottom` [mm]; with a lift, what is free at some level within it."""
+        levels = stack.box_levels(bottom, lift)
+        if levels not in self._by_levels:
+            room = plan_room(self.bay, levels)
+            self._by_levels[levels] = self._known.setdefault(room, Room(room))
+        return self._by_levels[levels]
+
+    def between(self, stack: Stack) -> list[tuple[float, float]]:
+        """Lifts (from, to) [mm] between neighbouring floors."""
+        return list(pairwise(floors(self.bay, stack)))
+
+
+class Room:
+    """A free plan that remembers how deep each width goes."""
+
+    def __init__(self, plan: PlanRoom) -> None:
+        self.plan = plan
+        self._depths: dict[float, float] = {}
+
+    def depth(self, width: float) -> float:
+        """The greatest free depth [mm] of this width [mm]."""
+        if width not in self._depths:
+            self._depths[width] = self.plan.deepest(width)
+        return self._depths[width]

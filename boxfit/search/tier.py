@@ -1,0 +1,140 @@
+"""One tier: which stances its height allows, and rectangles that stand for them in plan.
+
+A module's plan is widened to a reserve so that reserves that do not overlap keep spacing and room between
+the modules; the gap to the liner becomes a loss taken off the tray once. Where every stance has the same
+room on an axis this is exact. Where they differ a second, wider model gives a bound that is never too low.
+"""
+
+from dataclasses import dataclass
+
+from boxfit.bay import BoxRules, Point
+from boxfit.module import Module, Stance
+from boxfit.search.blocks import Footprint
+from boxfit.search.raster import units
+
+
+@dataclass(frozen=True)
+class TierKind:
+    """Tiers of one height [mm]: the tallest stance in it with its room on top, and all that stand in it."""
+
+    height: float
+    stances: tuple[Stance, ...]
+
+
+@dataclass(frozen=True)
+class PlanModel:
+    """Reserves [units] of the stances and how they sit in the tray.
+
+    `lead` [mm]: from a reserve's low corner to its module's body. `start` [mm]: from the liner to where
+    reserves begin. `loss` [mm]: what the liner-to-liner width and depth lose before reserves are laid.
+    """
+
+    reserves: tuple[Footprint, ...]
+    stances: tuple[Stance, ...]
+    lead: tuple[Point, ...]
+    start: Point
+    loss: Point
+
+
+def stance_height(stance: Stance) -> float:
+    """Height [mm] of a standing module with its room on top."""
+    return stance.size[2] + stance.room_high[2]
+
+
+def tier_kinds(stances: tuple[Stance, ...]) -> tuple[TierKind, ...]:
+    """A kind for every height a stance can ask for, lowest first.
+
+    Of stances that differ only in which way a room looks, the one looking forward or left stands for all.
+    """
+    facing: dict[tuple[object, ...], Stance] = {}
+    for stance in stances:
+        key = (stance.up, stance.length_along, stance.size, stance_height(stance))
+        known = facing.get(key)
+        if known is None or sum(stance.room_low[:2]) < sum(known.room_low[:2]):
+            facing[key] = stance
+    heights = sorted({stance_height(stance) for stance in facing.values()})
+    return tuple(
+        TierKind(height, tuple(one for one in facing.values() if stance_height(one) <= height))
+        for height in heights
+    )
+
+
+def wall_gap(rules: BoxRules, lowest: bool) -> float:
+    """Gap [mm] from liner to module; on the floor of a folded tray also what keeps corners off the bend.
+
+    A square module corner needs gap >= bend radius, less what the liner lifts it (common practice, no
+    source).
+
+    >>> rules = BoxRules("pla", "folded", "rectangular", 2, 8, 20, 2, 10, 3, 4, 5, 1, 1)
+    >>> wall_gap(rules, True), wall_gap(rules, False)
+    (5, 4)
+    """
+    bend = rules.bend_radius - rules.liner if lowest and rules.process == "folded" else 0.0
+    return max(rules.gap, bend)
+
+
+@dataclass(frozen=True)
+class _AxisModel:
+    """Along one axis: reserve [mm] before and after each body, start and loss [mm]."""
+
+    before: tuple[float, ...]
+    after: tuple[float, ...]
+    start: float
+    loss: float
+
+
+def _axis(stances: tuple[Stance, ...], axis: int, gap: float, spacing: float) -> _AxisModel:
+    """Reserves that always keep spacing and room, at times with a little to spare."""
+    before = tuple(stance.room_low[axis] for stance in stances)
+    after = tuple(max(stance.room_high[axis], spacing - min(before)) for stance in stances)
+    start = max(max(gap, room) - room for room in before)
+    end = max(max(gap, s.room_high[axis]) - a for s, a in zip(stances, after, strict=True))
+    return _AxisModel(before, after, start, start + end)
+
+
+def _wider_axis(stances: tuple[Stance, ...], axis: int, gap: float, spacing: float) -> _AxisModel:
+    """Reserves that no permitted arrangement can overlap, whichever way the rooms look."""
+    across = 1 - axis
+    roomy = any(s.room_low[axis] or s.room_high[axis] for s in stances)
+    roomy_across = any(s.room_low[across] or s.room_high[across] for s in stances)
+    if not roomy or roomy_across:
+        before, after = (0.0,) * len(stances), (spacing,) * len(stances)
+        return (
+            _AxisModel(before, after, gap, 2 * gap - spacing)
+            if not roomy
+            else _AxisModel(before, after, 0.0, -spacing)
+        )
+    before = tuple(stance.room_low[axis] for stance in stances)
+    after = tuple(stance.room_high[axis] for stance in stances)
+    rooms = before + after
+    least = min(max(gap, room) - room for room in rooms)
+    return _AxisModel(before, after, least, 2 * least)
+
+
+def _joined(stances: tuple[Stance, ...], x: _AxisModel, y: _AxisModel) -> PlanModel:
+    reserves: dict[Footprint, tuple[Stance, Point]] = {}
+    for place, stance in enumerate(stances):
+        footprint = (
+            units(x.before[place] + stance.size[0] + x.after[place]),
+            units(y.before[place] + stance.size[1] + y.after[place]),
+        )
+        reserves.setdefault(footprint, (stance, (x.before[place], y.before[place])))
+    return PlanModel(
+        reserves=tuple(reserves),
+        stances=tuple(stance for stance, _ in reserves.values()),
+        lead=tuple(lead for _, lead in reserves.values()),
+        start=(x.start, y.start),
+        loss=(x.loss, y.loss),
+    )
+
+
+def plan_model(kind: TierKind, module: Module, gap: float) -> PlanModel:
+    """The model layouts are made with: whatever it allows keeps every allowance."""
+    axes = [_axis(kind.stances, axis, gap, module.spacing) for axis in (0, 1)]
+    return _joined(kind.stances, *axes)
+
+
+def wider_model(kind: TierKind, module: Module, gap: float) -> PlanModel:
+    """The model bounds are made with: whatever keeps every allowance, it allows."""
+    axes = [_wider_axis(kind.stances, axis, gap, module.spacing) for axis in (0, 1)]
+    return _joined(kind.stances, *axes)

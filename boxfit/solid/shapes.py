@@ -1,0 +1,103 @@
+"""Plates, studs, ledges and liner as solids in the car's coordinates [mm]."""
+
+from typing import TYPE_CHECKING
+
+from boxfit.bay import Block, Point
+from boxfit.box.parts import CoverPlate, Lid, Liner
+
+if TYPE_CHECKING:
+    from OCP.TopoDS import TopoDS_Shape
+    from OCP.TopTools import TopTools_ListOfShape
+
+
+def block_shape(block: Block) -> "TopoDS_Shape":
+    """A cuboid."""
+    from OCP.BRepPrimAPI import BRepPrimAPI_MakeBox
+    from OCP.gp import gp_Pnt
+
+    return BRepPrimAPI_MakeBox(gp_Pnt(*block.low), gp_Pnt(*block.high)).Solid()
+
+
+def blocks_shape(blocks: tuple[Block, ...]) -> "TopoDS_Shape":
+    """Cuboids side by side, each a solid of its own."""
+    return block_shape(blocks[0]) if len(blocks) == 1 else _compound([block_shape(block) for block in blocks])
+
+
+def lid_shape(lid: Lid) -> "TopoDS_Shape":
+    """The plate with its screw holes."""
+    up = (lid.plate.low[2], lid.plate.high[2])
+    return drilled(block_shape(lid.plate), lid.holes, lid.hole_diameter, up)
+
+
+def cover_plate_shape(cover: CoverPlate) -> "TopoDS_Shape":
+    """The plate with the studs fixed under it."""
+    from OCP.BRepAlgoAPI import BRepAlgoAPI_Fuse
+
+    bottom = cover.plate.low[2]
+    studs = _round_bars(cover.studs, cover.stud_diameter, (bottom - cover.stud_height, bottom))
+    return only_solid(BRepAlgoAPI_Fuse(block_shape(cover.plate), studs).Shape())
+
+
+def liner_shape(liner: Liner) -> "TopoDS_Shape":
+    """All sheets of the liner."""
+    return blocks_shape(tuple(sheet.sheet for sheet in liner.sheets))
+
+
+def drilled(
+    shape: "TopoDS_Shape", holes: tuple[Point, ...], diameter: float, up: tuple[float, float]
+) -> "TopoDS_Shape":
+    """A solid with upright holes through the sheet between two levels [mm]."""
+    from OCP.BRepAlgoAPI import BRepAlgoAPI_Cut
+
+    if not holes:
+        return shape
+    # 1 mm past both faces, so that no face of the tool lies in one of the sheet
+    drills = _round_bars(holes, diameter, (up[0] - 1.0, up[1] + 1.0))
+    return only_solid(BRepAlgoAPI_Cut(shape, drills).Shape())
+
+
+def only_solid(shape: "TopoDS_Shape") -> "TopoDS_Shape":
+    """The one solid in the result of a cut or a fuse; raises ValueError if it fell to pieces."""
+    from OCP.TopAbs import TopAbs_SOLID
+    from OCP.TopExp import TopExp_Explorer
+
+    found = []
+    explorer = TopExp_Explorer(shape, TopAbs_SOLID)
+    while explorer.More():
+        found.append(explorer.Current())
+        explorer.Next()
+    if len(found) != 1:
+        raise ValueError(f"a part must be one solid (got {len(found)})")
+    return found[0]
+
+
+def shape_list(shapes: list["TopoDS_Shape"]) -> "TopTools_ListOfShape":
+    """Shapes in the kernel's own kind of list."""
+    from OCP.TopTools import TopTools_ListOfShape
+
+    listed = TopTools_ListOfShape()
+    for shape in shapes:
+        listed.Append(shape)
+    return listed
+
+
+def _round_bars(points: tuple[Point, ...], diameter: float, up: tuple[float, float]) -> "TopoDS_Shape":
+    """Upright round bars between two levels [mm]."""
+    from OCP.BRepPrimAPI import BRepPrimAPI_MakeCylinder
+    from OCP.gp import gp_Ax2, gp_Dir, gp_Pnt
+
+    axes = [gp_Ax2(gp_Pnt(x, y, up[0]), gp_Dir(0.0, 0.0, 1.0)) for x, y in points]
+    height = up[1] - up[0]
+    return _compound([BRepPrimAPI_MakeCylinder(axis, diameter / 2.0, height).Solid() for axis in axes])
+
+
+def _compound(shapes: list["TopoDS_Shape"]) -> "TopoDS_Shape":
+    """Shapes kept together."""
+    from OCP.BRep import BRep_Builder
+    from OCP.TopoDS import TopoDS_Compound
+
+    whole, builder = TopoDS_Compound(), BRep_Builder()
+    builder.MakeCompound(whole)
+    for shape in shapes:
+        builder.Add(whole, shape)
+    return whole

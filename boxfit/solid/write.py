@@ -1,0 +1,77 @@
+"""Every solid of a layout as files for the workshop: STEP, STL, glTF, and what it all weighs."""
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from boxfit.car import Car
+from boxfit.layout import Layout
+from boxfit.module import Module
+from boxfit.solid.body import Assembly, Body, Group
+from boxfit.solid.gltf import write_glb
+from boxfit.solid.made import MadeBox, made_boxes
+from boxfit.solid.mass_files import write_mass_csv, write_mass_json
+from boxfit.solid.mesh import write_stl
+from boxfit.solid.step import write_assembly_step, write_part_step
+from boxfit.solid.weighed import WeighedCar, weighed_car
+
+
+@dataclass(frozen=True)
+class SolidReport:
+    """The files written, by name, what a maker should know, and what everything weighs (None: no module)."""
+
+    files: tuple[str, ...]
+    notes: tuple[str, ...]
+    masses: WeighedCar | None
+
+
+def write_solids(car: Car, module: Module, layout: Layout, folder: Path) -> SolidReport:
+    """Writes parts, assembly and mass files into the folder; nothing for a layout without modules.
+
+    Raises OSError where a file cannot be written.
+    """
+    boxes = made_boxes(car, module, layout)
+    if not boxes:
+        return SolidReport((), (), None)
+    files = [name for box in boxes for name in export_parts(box, folder)]
+    assembly = assembly_of(car, boxes)
+    write_assembly_step(assembly, folder / "assembly.step")
+    write_glb(assembly, folder / "assembly.glb")
+    masses = weighed_car(car, module, boxes)
+    write_mass_json(masses, folder / "mass.json")
+    write_mass_csv(masses, folder / "mass.csv")
+    files += ["assembly.step", "assembly.glb", "mass.json", "mass.csv"]
+    return SolidReport(tuple(files), tuple(note for box in boxes for note in box.notes), masses)
+
+
+def export_parts(box: MadeBox, folder: Path) -> tuple[str, ...]:
+    """Each made part of a box as STEP and STL; the liner is cut from flat sheet and needs neither."""
+    files: list[str] = []
+    for part in box.parts:
+        if part.kind != "liner":
+            stem = file_stem(part.body.name)
+            write_part_step(part.body.form, folder / f"{stem}.step")
+            write_stl(part.body.form.mesh, folder / f"{stem}.stl")
+            files += [f"{stem}.step", f"{stem}.stl"]
+    return tuple(files)
+
+
+def file_stem(name: str) -> str:
+    """A part's name as a file name.
+
+    >>> file_stem("front bay box 1 tray")
+    'front-bay-box-1-tray'
+    """
+    return "-".join("".join(sign if sign.isalnum() else " " for sign in name.lower()).split())
+
+
+def assembly_of(car: Car, boxes: tuple[MadeBox, ...]) -> Assembly:
+    """Everything that goes into the car, one group for each box."""
+    groups = tuple(Group(box.name, _bodies(box)) for box in boxes)
+    return Assembly(f"{car.name} pack", groups)
+
+
+def _bodies(box: MadeBox) -> tuple[Body, ...]:
+    """Parts, modules, and the room the modules keep clear."""
+    modules = tuple(module.body for module in box.modules)
+    rooms = tuple(module.room for module in box.modules if module.room)
+    return (*(part.body for part in box.parts), *modules, *rooms)

@@ -1,0 +1,97 @@
+"""Where a rectangle square to the car can lie in plan.
+
+A rectangle lies free where it meets none of the convex `pieces` and its low corner is `inside` every
+outline (the outlines' own edges are among the pieces). Exact but for `SLACK`, by which a rectangle is taken
+smaller all round so that a box that fits to a hair still fits.
+"""
+
+from dataclasses import dataclass
+from itertools import pairwise
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+
+from boxfit.bay import Point
+from boxfit.space.shadow import Polygon
+
+SLACK = 1e-6
+
+
+@dataclass(frozen=True)
+class PlanRoom:
+    """Free plan [mm] for a rectangle: what it must be inside of, and what it must not meet."""
+
+    inside: tuple[tuple[Point, ...], ...]
+    pieces: tuple[Polygon, ...]
+
+    def places(self, width: float, depth: float) -> shapely.Geometry:
+        """All low corners [mm] of a width x depth rectangle (x by y) that lies free; may be empty."""
+        return self._corners(width, depth)
+
+    def deepest(self, width: float) -> float:
+        """The greatest depth [mm] (along y) of a free rectangle of this width (along x); 0 where none is.
+
+        >>> square = ((0.0, 0.0), (10.0, 0.0), (10.0, 20.0), (0.0, 20.0))
+        >>> edges = tuple(zip(square, square[1:] + square[:1]))
+        >>> round(PlanRoom((square,), edges).deepest(7.0), 3)
+        20.0
+        """
+        chord = longest_upright_chord(self._corners(width, 2 * SLACK))
+        return 0.0 if chord == 0.0 else chord + 2 * SLACK
+
+    def _corners(self, width: float, depth: float) -> shapely.Geometry:
+        span_x, span_y = (-(width - SLACK), -SLACK), (-(depth - SLACK), -SLACK)
+        if width <= 2 * SLACK or not self.inside:
+            return shapely.Polygon()
+        blocked = shapely.union_all([_swept(piece, span_x, span_y) for piece in self.pieces])
+        free = shapely.Polygon(self.inside[0])
+        for outline in self.inside[1:]:
+            free = free.intersection(shapely.Polygon(outline))
+        return free.difference(blocked)
+
+
+def _swept(piece: Polygon, span_x: tuple[float, float], span_y: tuple[float, float]) -> shapely.Geometry:
+    """The piece moved over every shift in the two spans: convex again."""
+    points = np.array(piece)
+    shifts = np.array([(x, y) for x in span_x for y in span_y])
+    return shapely.MultiPoint((points[None] + shifts[:, None]).reshape(-1, 2)).convex_hull
+
+
+def longest_upright_chord(region: shapely.Geometry) -> float:
+    """Length [mm] of the longest line along y inside a region of straight-edged polygons.
+
+    Between neighbouring corners' x every chord's length changes evenly, so the ends decide.
+
+    >>> longest_upright_chord(shapely.Polygon([(0, 0), (4, 0), (2, 3)]))
+    3.0
+    """
+    best = 0.0
+    for polygon in shapely.get_parts(region):
+        if isinstance(polygon, shapely.Polygon) and not polygon.is_empty:
+            best = max(best, _chord(_edges(polygon)))
+    return best
+
+
+def _edges(polygon: shapely.Polygon) -> NDArray[np.float64]:
+    """Edges that are not upright, left end first, shape (n, 4)."""
+    rings = [np.asarray(ring.coords) for ring in (polygon.exterior, *polygon.interiors)]
+    edges = np.concatenate([np.hstack([ring[:-1], ring[1:]]) for ring in rings])
+    turned = edges[:, 0] > edges[:, 2]
+    edges[turned] = edges[turned][:, [2, 3, 0, 1]]
+    kept: NDArray[np.float64] = edges[edges[:, 0] < edges[:, 2]]
+    return kept
+
+
+def _chord(edges: NDArray[np.float64]) -> float:
+    stations = np.unique(edges[:, [0, 2]])
+    slope = (edges[:, 3] - edges[:, 1]) / (edges[:, 2] - edges[:, 0])
+    best = 0.0
+    for left, right in pairwise(stations.tolist()):
+        across = (edges[:, 0] <= left) & (edges[:, 2] >= right)
+        at_left = edges[across, 1] + slope[across] * (left - edges[across, 0])
+        at_right = edges[across, 1] + slope[across] * (right - edges[across, 0])
+        order = np.argsort(at_left + at_right)
+        for ends in (at_left[order], at_right[order]):
+            best = max(best, float((ends[1::2] - ends[::2][: len(ends[1::2])]).max(initial=0.0)))
+    return best

@@ -1,0 +1,168 @@
+"""Where in plan a box between two levels would come too close to a solid.
+
+A solid grown by a distance, cut to the box's levels and seen from above is its shadow: a box of those levels
+keeps the distance, as shortest distance in space, exactly where its plan does not meet the shadow. Shadows of
+convex solids are convex. Round edges are drawn with tangents, so a shadow is never too small and at most
+`SAGITTA` too large at each of its two roundings.
+"""
+
+from math import ceil, cos, pi, sqrt
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from boxfit.bay import Block, Cylinder, Point
+
+Polygon = tuple[Point, ...]
+"""A convex polygon, counter-clockwise."""
+Levels = tuple[float, float]
+"""The bottom and the top [mm] of something; either may be infinite."""
+
+Numbers = NDArray[np.floating[Any]]
+
+SAGITTA = 0.02
+CAP_STEPS = 12
+
+
+def tangents_around(radius: float) -> int:
+    """Tangents that draw a full circle of the radius [mm] with at most `SAGITTA` to spare, in fours.
+
+    >>> tangents_around(0.0), tangents_around(13.0)
+    (4, 60)
+    """
+    if radius <= SAGITTA:
+        return 4
+    return 4 * ceil(pi / sqrt(2 * SAGITTA / radius) / 4)
+
+
+def shadow(solid: Block | Cylinder, levels: Levels, distance: float) -> Polygon | None:
+    """The plan [mm] that a box between the levels must not meet to keep the distance [mm]; None where free.
+
+    >>> shadow(Block((0, 0, 0), (10, 20, 30)), (40.0, 50.0), 5.0) is None
+    True
+    >>> shadow(Block((0, 0, 0), (10, 20, 30)), (10.0, 20.0), 0.0)
+    ((0, 0), (10, 0), (10, 20), (0, 20))
+    """
+    if levels[0] > levels[1]:
+        return None
+    if isinstance(solid, Block):
+        return _block_shadow(solid, levels, distance)
+    return _cylinder_shadow(solid, levels, distance)
+
+
+def _reach(gap: float, distance: float) -> float | None:
+    """How far sideways a solid reaches whose nearest level is `gap` away [mm]."""
+    if gap > 0 and gap >= distance:
+        return None
+    return sqrt(distance**2 - gap**2)
+
+
+def _block_shadow(block: Block, levels: Levels, distance: float) -> Polygon | None:
+    (x0, y0, z0), (x1, y1, z1) = block.low, block.high
+    if distance == 0 and (levels[1] <= z0 or levels[0] >= z1):
+        return None
+    reach = _reach(max(z0 - levels[1], levels[0] - z1, 0.0), distance)
+    if reach is None:
+        return None
+    return grown(((x0, y0), (x1, y0), (x1, y1), (x0, y1)), reach)
+
+
+def grown(polygon: Polygon, distance: float) -> Polygon:
+    """A convex polygon (or segment) [mm] with everything nearer than the distance [mm], round at its corners.
+
+    >>> grown(((0, 0), (1, 0)), 0.0)
+    ((0, 0), (1, 0))
+    """
+    if distance <= 0:
+        return polygon
+    around = tangents_around(distance)
+    points = np.array(polygon, dtype=float)
+    normals = {round(2 * pi * k / around, 12) for k in range(around)}
+    edges = np.roll(points, -1, axis=0) - points
+    for dx, dy in edges:
+        normals.update(round(float(np.arctan2(side * -dx, side * dy)) % (2 * pi), 12) for side in (1, -1))
+    angles = np.array(sorted(normals))
+    return _from_support(points, np.full(len(points), distance), angles)
+
+
+def _from_support(points: Numbers, reach: Numbers, angles: Numbers) -> Polygon:
+    """The polygon of tangents, at the angles of their normals, around discs of `reach` about the points."""
+    normals = np.stack([np.cos(angles), np.sin(angles)])
+    support = (points @ normals + reach[:, None]).max(axis=0)
+    following = np.roll(support, -1)
+    turn = np.roll(angles, -1) - angles
+    turn[-1] += 2 * pi
+    sine, cosine = np.sin(turn), np.cos(turn)
+    ahead = (following - support * cosine) / sine
+    corners = (normals * support + np.stack([-normals[1], normals[0]]) * ahead).T
+    step = np.abs(corners - np.roll(corners, 1, axis=0)).max(axis=1)
+    kept = corners[step > 1e-9] if (step > 1e-9).sum() >= 3 else corners
+    return tuple((float(x), float(y)) for x, y in kept)
+
+
+def _cylinder_shadow(cylinder: Cylinder, levels: Levels, distance: float) -> Polygon | None:
+    rims = _rims(cylinder)
+    low, high = float(rims[..., 2].min()), float(rims[..., 2].max())
+    bottom, top = max(levels[0], low - distance - 1.0), min(levels[1], high + distance + 1.0)
+    if bottom >= high + distance or top <= low - distance:
+        return None
+    sections, reaches = [], []
+    for level, reach in _slices((bottom, top), distance, rims):
+        section = _section(rims, level)
+        if len(section):
+            sections.append(section)
+            reaches.append(np.full(len(section), reach))
+    if not sections:
+        return None
+    around = tangents_around(cylinder.diameter / 2 + distance)
+    angles = np.arange(around) * (2 * pi / around)
+    return _from_support(np.concatenate(sections), np.concatenate(reaches), angles)
+
+
+def _rims(cylinder: Cylinder) -> NDArray[np.float64]:
+    """The two end rims as polygons drawn with tangents, shape (2, n, 3) [mm]."""
+    start, end = np.array(cylinder.start, dtype=float), np.array(cylinder.end, dtype=float)
+    axis = (end - start) / np.linalg.norm(end - start)
+    helper = np.eye(3)[int(np.abs(axis).argmin())]
+    side = np.cross(axis, helper)
+    side /= np.linalg.norm(side)
+    other = np.cross(axis, side)
+    around = tangents_around(cylinder.diameter / 2)
+    angle = (np.arange(around) + 0.5) * (2 * pi / around)
+    radius = cylinder.diameter / 2 / cos(pi / around)
+    rim = radius * (np.cos(angle)[:, None] * side + np.sin(angle)[:, None] * other)
+    return np.stack([start + rim, end + rim])
+
+
+def _slices(levels: Levels, distance: float, rims: NDArray[np.float64]) -> list[tuple[float, float]]:
+    """Levels at which to cut the solid, with the sideways reach there [mm].
+
+    The ball of `distance` is drawn with tangents too; between all its corners and all rim corners both
+    it and the solid are straight, so these cuts alone give the outermost points.
+    """
+    bottom, top = levels
+    step = pi / 2 / CAP_STEPS
+    angles = (np.arange(CAP_STEPS) + 0.5) * step
+    gaps = np.concatenate([[0.0], distance / cos(step / 2) * np.sin(angles)])
+    reaches = np.concatenate([[distance], distance / cos(step / 2) * np.cos(angles)])
+    rim_levels = np.unique(rims[..., 2])
+    near = rim_levels[(rim_levels > bottom - distance) & (rim_levels < top + distance)]
+    cuts = np.unique(np.concatenate([near, bottom - gaps, top + gaps]))
+    gap = np.maximum(np.maximum(bottom - cuts, cuts - top), 0.0)
+    return list(zip(cuts.tolist(), np.interp(gap, gaps, reaches).tolist(), strict=True))
+
+
+def _section(rims: NDArray[np.float64], level: float) -> NDArray[np.float64]:
+    """Corners of the solid's cut at a level, shape (n, 2) [mm]."""
+    starts = [rims[0], rims[0], rims[1]]
+    ends = [rims[1], np.roll(rims[0], -1, axis=0), np.roll(rims[1], -1, axis=0)]
+    start, end = np.concatenate(starts), np.concatenate(ends)
+    below, above = start[:, 2] - level, end[:, 2] - level
+    crossing = (below * above <= 0) & (below != above)
+    start, end, below, above = start[crossing], end[crossing], below[crossing], above[crossing]
+    part = (below / (below - above))[:, None]
+    cut: NDArray[np.float64] = (start + part * (end - start))[:, :2]
+    flat = rims.reshape(-1, 3)
+    on_level: NDArray[np.float64] = flat[flat[:, 2] == level][:, :2]
+    return np.concatenate([cut, on_level])

@@ -1,0 +1,162 @@
+"""What the check tells, against cars made odd on purpose."""
+
+from dataclasses import replace
+from math import pi
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from boxfit.bay import Bay, Block, Cylinder, Keepout, Opening
+from boxfit.car import Car, CornerWeights, Limits, PointMass
+from boxfit.report.check_text import check_text
+from boxfit.report.odd import odd_things
+from boxfit.report.room import keepout_litres, surveyed_litres, usable_litres
+from tests.report.samples import RULES, SAMPLES, bay, many, rectangle, roadster
+
+
+def changed(**changes: object) -> Car:
+    """The roadster with its front bay changed."""
+    car, _, _ = roadster()
+    return replace(car, bays=(replace(car.bays[0], **changes), car.bays[1]))  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize("name", SAMPLES)
+def test_check_is_narrow_and_starts_with_places(name: str) -> None:
+    car, _, _ = SAMPLES[name]()
+    lines = check_text(car).split("\n")
+    assert max(map(len, lines)) <= 100
+    places = ("car.toml: ", "    ", "missing or odd", "nothing missing", *(f"{b.name}: " for b in car.bays))
+    assert all(line == "" or line.startswith(places) for line in lines)
+
+
+def test_check_of_a_complete_car() -> None:
+    """By hand: (800 + 680) / 2 x 670 x 380 mm is 188.4 litres; 300 x 100 x 230 mm is 6.9 litres."""
+    words = check_text(roadster()[0])
+    assert "front bay: survey: 188.4 litres in 670 x 800 x 380 mm" in words
+    assert 'rear bay: keepout "left wheel arch": 6.9 litres, block 300 x 100 x 230 mm, keeps 13 mm' in words
+    assert "car.toml: weighed: 475.0 kg stripped, 254.5 front, 220.5 rear, front share 0.536" in words
+    assert words.endswith("nothing missing, nothing odd\n")
+
+
+@given(st.floats(100, 2000), st.floats(100, 2000), st.floats(100, 800), st.floats(0, 49))
+def test_litres_of_a_square_bay(length: float, width: float, height: float, distance: float) -> None:
+    plain = replace(bay("b", rectangle((0.0, 0.0), (length, width)), (0.0, height)), distance=distance)
+    assert surveyed_litres(plain) == pytest.approx(length * width * height / 1e6)
+    inner = (length - 2 * distance) * (width - 2 * distance) * (height - 2 * distance) / 1e6
+    assert usable_litres(plain) == pytest.approx(inner, rel=1e-6)
+
+
+def test_litres_round_an_inward_corner() -> None:
+    """By hand: two arms of 180 and the arc-bounded patch at the inward corner, 100 high."""
+    corner = ((0.0, 0.0), (400.0, 0.0), (400.0, 200.0), (200.0, 200.0), (200.0, 400.0), (0.0, 400.0))
+    ell = replace(bay("ell", corner, (0.0, 120.0)), distance=10.0)
+    arms = 380.0 * 180.0 + 180.0 * 200.0
+    missing_corner = 10.0 * 10.0 * (1 - pi / 4)
+    assert usable_litres(ell) == pytest.approx((arms + missing_corner) * 100.0 / 1e6, rel=1e-4)
+
+
+def test_bay_lower_than_its_distances_holds_nothing() -> None:
+    assert (
+        usable_litres(replace(bay("b", rectangle((0.0, 0.0), (500.0, 500.0)), (0.0, 20.0)), distance=13.0))
+        == 0.0
+    )
+
+
+def test_litres_of_a_bar() -> None:
+    bar = Keepout("bar", Cylinder((0.0, 0.0, 0.0), (300.0, 400.0, 0.0), 100.0), 10.0)
+    assert keepout_litres(bar) == pytest.approx(pi / 4 * 100**2 * 500 / 1e6)
+
+
+def test_bare_car_is_told_what_it_lacks() -> None:
+    found = "\n".join(odd_things(many()[0]))
+    for place in ("[weighed]", "[target]", "limits.front_axle", "limits.gross", "[electrics]", "[[carried]]"):
+        assert f"car.toml: {place}: " in found
+
+
+def test_height_of_mass_is_missed_only_where_weighed() -> None:
+    car, _, _ = roadster()
+    found = odd_things(replace(car, weighed=CornerWeights(128.0, 126.5, 109.0, 111.5)))
+    assert found == (
+        "car.toml: weighed.height_of_mass: missing; the height of the balance point stays unknown",
+    )
+
+
+def test_plate_silent_on_one_axle() -> None:
+    car, _, _ = roadster()
+    assert odd_things(replace(car, limits=Limits(480.0, None, 950.0))) == (
+        "car.toml: limits.rear_axle: missing; no limit is kept",
+    )
+
+
+ODD: list[tuple[dict[str, object], str]] = [
+    ({"tolerance": 0.0}, "front bay: survey.tolerance: 0; no survey is that good"),
+    ({"opening": None}, "front bay: [opening]: missing; whether a box can be brought in is not asked"),
+    (
+        {"opening": Opening("up", rectangle((300.0, 0.0), (400.0, 100.0)))},
+        "front bay: opening.outline: does not overlap the bay; no box can come in",
+    ),
+    (
+        {"opening": Opening("rear", rectangle((-100.0, 0.0), (100.0, 200.0)))},
+        "front bay: opening.outline: does not overlap the bay; no box can come in",
+    ),
+    (
+        {"opening": Opening("left", rectangle((300.0, 300.0), (400.0, 400.0)))},
+        "front bay: opening.outline: does not overlap the bay; no box can come in",
+    ),
+    (
+        {"box": replace(RULES, clearance=6.0)},
+        "front bay: box.clearance: 6 mm is less than the usual 10 (common practice)",
+    ),
+    (
+        {"box": replace(RULES, bend_radius=8.0)},
+        "front bay: box.gap: 4 mm is less than bend_radius - liner; the lowest tier keeps 5",
+    ),
+    (
+        {"box": replace(RULES, asked=False)},
+        "front bay: [box]: missing; modules are placed without a box and nothing can be built",
+    ),
+    (
+        {"keepouts": (Keepout("far post", Block((0.0, 0.0, 700.0), (50.0, 50.0, 900.0)), 13.0),)},
+        'front bay: keepout "far post": lies wholly outside the bay',
+    ),
+]
+
+
+@pytest.mark.parametrize(
+    ("changes", "told"), ODD, ids=[told.split(":")[1].strip() + str(k) for k, (_, told) in enumerate(ODD)]
+)
+def test_odd_bay_is_told(changes: dict[str, object], told: str) -> None:
+    assert odd_things(changed(**changes)) == (told,)
+
+
+def test_welded_box_does_not_ask_for_the_bend() -> None:
+    assert odd_things(changed(box=replace(RULES, process="welded", bend_radius=8.0))) == ()
+
+
+def test_low_and_far_bays_are_told() -> None:
+    car, _, _ = roadster()
+    low = bay("low", rectangle((-900.0, -200.0), (-500.0, 200.0)), (90.0, 300.0), opening=Opening("up"))
+    far = bay("far", rectangle((1500.0, -200.0), (1900.0, 200.0)), (290.0, 500.0), opening=Opening("up"))
+    assert odd_things(replace(car, bays=(low, far))) == (
+        "low: survey.floor: 90 mm above ground; cars keep 120 clear",
+        "far: survey: lies far outside the car; is x counted from the front axle?",
+    )
+
+
+def test_misplaced_mass_and_rare_share_are_told() -> None:
+    car, _, _ = roadster()
+    heater = PointMass("heater", 5.0, (-310.0, 0.0, 3600.0))
+    front_heavy = CornerWeights(200.0, 200.0, 50.0, 50.0, 400.0)
+    found = odd_things(replace(car, fitted=(heater,), weighed=front_heavy))
+    assert found == (
+        "car.toml: weighed: front share 0.80 of the stripped car is rare; wheels mixed up?",
+        'car.toml: fitted "heater": at (-310, 0, 3600) lies far outside the car',
+    )
+
+
+def test_bays_are_never_changed_by_telling() -> None:
+    car, _, _ = roadster()
+    before: tuple[Bay, ...] = car.bays
+    check_text(car)
+    assert car.bays == before
