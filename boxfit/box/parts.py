@@ -82,6 +82,9 @@ class Liner:
     sheets: tuple[LinerSheet, ...]
 
 
+Part = Tray | Lid | CoverPlate | Shelf | Liner
+
+
 @dataclass(frozen=True)
 class BoxParts:
     """All parts of one box.

@@ -7,12 +7,6 @@ from boxfit.weight.balance import AxleLoads, front_part
 DRIVER = "driver"
 
 
-def behind_front_axle(layout: Layout) -> float | None:
-    """How far the balance point lies behind the front axle [mm]; None where the car was not weighed."""
-    centre = layout.weights.centre_of_mass
-    return None if centre is None else -centre[0]
-
-
 def ahead_of_driver(car: Car, layout: Layout) -> float | None:
     """How far the balance point lies ahead of the driver [mm], behind where negative.
 

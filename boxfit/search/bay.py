@@ -5,6 +5,7 @@ which something changes are tried with the greatest free depth each.
 """
 
 from functools import cached_property
+from itertools import pairwise
 from math import floor
 
 from boxfit.bay import Bay
@@ -18,7 +19,9 @@ ROUNDING = 0.1
 """Room [mm] that drawing curves with tangents may have cost; bounds give it back."""
 LEAST_LIFT = 1.0
 """Lifts [mm] are not split finer when a bound is sharpened."""
-MOST_LIFTS = 40
+MOST_LIFTS = 16
+MOST_SETTLED = 12
+"""Exact searches made for one bay at most."""
 
 
 class BaySearch:
@@ -33,29 +36,50 @@ class BaySearch:
         self.extent = PlanSize(max(xs) - min(xs), max(ys) - min(ys))
         self.stacks = stacks(module, bay.box, height_for_boxes(bay))
         self._boxes: dict[int, tuple[Candidate, ...]] = {}
+        self._settled = 0
 
     @cached_property
     def best(self) -> Candidate | None:
         """A box with the most modules found; None where not one fits."""
         best: Candidate | None = None
         for stack in sorted(self.stacks, key=lambda stack: stack.bound(self.extent), reverse=True):
-            for bottom in floors(self.bay, stack):
+            if stack.bound(self.extent) <= (best.count if best else 0):
+                break
+            levels = floors(self.bay, stack)
+            for bottom in levels:
                 beaten = best.count if best else 0
-                if stack.bound(self.extent) <= beaten:
+                if bottom > levels[0] and self._quick_bound(stack, levels[0], levels[-1]) <= beaten:
                     break
                 best = self._fullest(stack, bottom, beaten) or best
         return best
 
+    def _quick_bound(self, stack: Stack, bottom: float, top: float) -> int:
+        """No more modules than this in a stack that stands anywhere between the levels [mm]."""
+        spare = ROUNDING if self._has_curves else 0.0
+        return max(map(stack.bound, self._sizes(stack, bottom, top - bottom, spare)), default=0)
+
     def _fullest(self, stack: Stack, bottom: float, beaten: int) -> Candidate | None:
-        """The fullest box of this stack on this level if it holds more than `beaten`."""
+        """The fullest box of this stack on this level if it holds more than `beaten`.
+
+        Blocks first, for every size; then the exact searches where the bound leaves something to find.
+        """
         best = None
-        for size in sorted(self._sizes(stack, bottom), key=stack.bound, reverse=True):
-            if stack.bound(size) <= beaten:
-                break
-            candidate = Candidate(stack, size, bottom, stack.fillings(size))
-            if candidate.count > beaten and candidate.fills_its_height:
-                best, beaten = candidate.trimmed(), candidate.count
+        sizes = sorted(self._sizes(stack, bottom), key=stack.bound, reverse=True)
+        for exactly in (False, True):
+            for size in sizes:
+                if stack.bound(size) <= beaten:
+                    break
+                if exactly and not self._may_settle():
+                    break
+                candidate = Candidate(stack, size, bottom, stack.fillings(size, exactly))
+                if candidate.count > beaten and candidate.fills_its_height:
+                    best, beaten = candidate.trimmed(), candidate.count
         return best
+
+    def _may_settle(self) -> bool:
+        """Counts the exact searches made for this bay; False when there have been enough."""
+        self._settled += 1
+        return self._settled <= MOST_SETTLED
 
     def _sizes(self, stack: Stack, bottom: float, lift: float = 0.0, spare: float = 0.0) -> list[PlanSize]:
         """The greatest plan sizes worth telling apart, `spare` [mm] larger than what is free."""
@@ -85,14 +109,22 @@ class BaySearch:
 
         free = shapely.Polygon(self.bay.room.outline).buffer(-self.bay.distance, join_style="mitre")
         volume = free.area * height_for_boxes(self.bay)
-        return floor(volume / (self.module.length * self.module.width * self.module.height) + 1e-6)
+        body = self.module.length * self.module.width * self.module.height
+        return floor(float(volume) / body + 1e-6)
 
     def _stack_bound(self, stack: Stack) -> int:
         """The bound over every level this stack may stand on."""
-        if stack.bound(self.extent) <= self.most:
-            return stack.bound(self.extent)
-        bound = max(self._bound_at(stack, bottom, 0.0) for bottom in floors(self.bay, stack))
-        lifts = self.rooms.between(stack)
+        levels = floors(self.bay, stack)
+        anywhere = min(stack.bound(self.extent), self._quick_bound(stack, levels[0], levels[-1]))
+        if anywhere <= self.most:
+            return anywhere
+        standing = max(self._bound_at(stack, bottom, 0.0) for bottom in levels)
+        if standing > self.most or len(levels) == 1:
+            return max(standing, anywhere) if len(levels) > 1 else standing
+        return self._bound_between(stack, list(pairwise(levels)), standing)
+
+    def _bound_between(self, stack: Stack, lifts: list[tuple[float, float]], bound: int) -> int:
+        """The bound over all levels within the lifts [mm], halving those that seem to allow more."""
         tried = 0
         while lifts:
             bottom, top = lifts.pop()
@@ -101,11 +133,14 @@ class BaySearch:
             if within <= max(bound, self.most):
                 continue
             if top - bottom < LEAST_LIFT or tried > MOST_LIFTS:
-                bound = within
-                continue
+                return max(within, self._quick_bound(stack, *self._span(lifts, bottom, top)))
             middle = (bottom + top) / 2
             lifts += [(bottom, middle), (middle, top)]
         return bound
+
+    def _span(self, lifts: list[tuple[float, float]], bottom: float, top: float) -> tuple[float, float]:
+        """The lowest and highest level of this lift and those still to be looked at."""
+        return min([bottom, *(lift[0] for lift in lifts)]), max([top, *(lift[1] for lift in lifts)])
 
     def _bound_at(self, stack: Stack, bottom: float, lift: float) -> int:
         """The bound for a stack standing anywhere from `bottom` up to `bottom` + `lift` [mm]."""
@@ -115,8 +150,9 @@ class BaySearch:
             quick = stack.bound(size)
             if quick <= bound:
                 break
-            settled = quick <= self.most
-            bound = max(bound, quick if settled else sum(filling.bound for filling in stack.fillings(size)))
+            if quick > self.most and self._may_settle():
+                quick = sum(filling.bound for filling in stack.fillings(size, exactly=True))
+            bound = max(bound, quick)
         return bound
 
     @cached_property

@@ -1,10 +1,8 @@
 """The levels a box may stand on: the lowest, and those from which it clears something that stays."""
 
-from itertools import pairwise
-
 from boxfit.bay import Bay, Block, Keepout
 from boxfit.search.stack import Stack
-from boxfit.space.free import plan_room
+from boxfit.space.free import BoxLevels, plan_room
 from boxfit.space.plan import PlanRoom
 
 
@@ -53,7 +51,7 @@ class Rooms:
     def __init__(self, bay: Bay) -> None:
         self.bay = bay
         self._known: dict[PlanRoom, Room] = {}
-        self._by_levels: dict[tuple[object, ...], Room] = {}
+        self._by_levels: dict[BoxLevels, Room] = {}
 
     def at(self, stack: Stack, bottom: float, lift: float = 0.0) -> "Room":
         """The free plan of a stack on `bottom` [mm]; with a lift, what is free at some level within it."""
@@ -62,10 +60,6 @@ class Rooms:
             room = plan_room(self.bay, levels)
             self._by_levels[levels] = self._known.setdefault(room, Room(room))
         return self._by_levels[levels]
-
-    def between(self, stack: Stack) -> list[tuple[float, float]]:
-        """Lifts (from, to) [mm] between neighbouring floors."""
-        return list(pairwise(floors(self.bay, stack)))
 
 
 class Room:

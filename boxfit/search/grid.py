@@ -10,7 +10,7 @@ from boxfit.search.blocks import Footprint, Placement
 from boxfit.search.raster import sums
 from boxfit.search.skyline import Answer
 
-MOST_PLACES = 20_000
+MOST_PLACES = 3_000
 
 
 def lay_on_grid(

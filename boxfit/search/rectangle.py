@@ -8,8 +8,10 @@ from boxfit.search.equivalent import Plan, equivalents, upper_bound
 from boxfit.search.grid import lay_on_grid
 from boxfit.search.skyline import Answer, lay
 
-FIRST_NODES, LAST_NODES = 120_000, 1_000_000
-GRID_EFFORT = 6.0
+FIRST_NODES, LAST_NODES = 120_000, 400_000
+GRID_EFFORT = 3.0
+MOST_WASTE = 60
+"""With more cells to waste than this the skyline search is hopeless."""
 
 
 @dataclass(frozen=True)
@@ -58,6 +60,25 @@ def bound(width: int, depth: int, footprints: tuple[Footprint, ...]) -> int:
     return upper_bound(Plan(width, depth, *pair))
 
 
+@lru_cache(maxsize=100_000)
+def quick_fill(width: int, depth: int, footprints: tuple[Footprint, ...]) -> Filling:
+    """Footprints laid by blocks in width x depth [units]; quick, and at times one or two short.
+
+    >>> quick_fill(49, 28, ((8, 3), (3, 8))).count
+    56
+    """
+    most = bound(width, depth, footprints)
+    if most == 0:
+        return Filling(0, 0, ())
+    table = BlockTable(width, depth, footprints)
+    count = table.count(width, depth)
+    if count < most:
+        better, cuts = table.pinwheel(width, depth)
+        if cuts is not None:
+            return Filling(better, most, tuple(sorted(table.place_pinwheel(width, depth, cuts))))
+    return Filling(count, most, tuple(sorted(table.place(width, depth))))
+
+
 @lru_cache(maxsize=20_000)
 def fill(width: int, depth: int, footprints: tuple[Footprint, ...]) -> Filling:
     """As many footprints as width x depth [units] holds, exactly where the searches can settle it.
@@ -65,24 +86,16 @@ def fill(width: int, depth: int, footprints: tuple[Footprint, ...]) -> Filling:
     >>> fill(49, 28, ((8, 3), (3, 8))).count, fill(32, 22, ((5, 4), (4, 5))).bound
     (57, 34)
     """
-    most = bound(width, depth, footprints)
-    if most == 0:
-        return Filling(0, 0, ())
-    table = BlockTable(width, depth, footprints)
-    count = table.count(width, depth)
-    placements = table.place(width, depth)
-    if count < most:
-        better, cuts = table.pinwheel(width, depth)
-        if cuts is not None:
-            count, placements = better, table.place_pinwheel(width, depth, cuts)
-    while count < most:
+    quick = quick_fill(width, depth, footprints)
+    most = quick.bound
+    while quick.count < most:
         answer, found = _settle(width, depth, footprints, most)
         if answer is Answer.YES:
             return Filling(most, most, tuple(sorted(found)))
         if answer is Answer.UNKNOWN:
             break
         most -= 1
-    return Filling(count, most, tuple(sorted(placements)))
+    return Filling(quick.count, most, quick.placements)
 
 
 def _settle(
@@ -93,6 +106,8 @@ def _settle(
     if pair is None:
         return lay_on_grid(width, depth, footprints, count, GRID_EFFORT)
     small = equivalents(Plan(width, depth, *pair))[0]
+    if small.width * small.depth - count * small.long * small.short > MOST_WASTE:
+        return lay_on_grid(width, depth, footprints, count, GRID_EFFORT)
     answer, found = lay(small, count, FIRST_NODES)
     if answer is Answer.UNKNOWN:
         turns = ((small.long, small.short), (small.short, small.long))

@@ -74,11 +74,12 @@ class Stack:
             units_within(size.depth - walls - model.loss[1]),
         )
 
-    def fillings(self, size: PlanSize) -> tuple[Filling, ...]:
-        """Each tier filled as full as the searches can; bounds hold for every allowed arrangement."""
+    def fillings(self, size: PlanSize, exactly: bool) -> tuple[Filling, ...]:
+        """Each tier filled, by blocks or by the exact searches; bounds hold for any arrangement."""
+        fill = rectangle.fill if exactly else rectangle.quick_fill
         found = []
         for model, wider in zip(self.models, self.wider_models, strict=True):
-            filling = rectangle.fill(*self._tray(model, size), model.reserves)
+            filling = fill(*self._tray(model, size), model.reserves)
             if model != wider:
                 most = rectangle.bound(*self._tray(wider, size), wider.reserves)
                 filling = Filling(filling.count, most, filling.placements)

@@ -42,9 +42,11 @@ def stance_height(stance: Stance) -> float:
 
 
 def tier_kinds(stances: tuple[Stance, ...]) -> tuple[TierKind, ...]:
-    """A kind for every height a stance can ask for, lowest first.
+    """A kind for every height worth having, lowest first.
 
     Of stances that differ only in which way a room looks, the one looking forward or left stands for all.
+    A height is not worth having where each stance that needs it stands on a plan no smaller than one of a
+    lower stance.
     """
     facing: dict[tuple[object, ...], Stance] = {}
     for stance in stances:
@@ -52,10 +54,25 @@ def tier_kinds(stances: tuple[Stance, ...]) -> tuple[TierKind, ...]:
         known = facing.get(key)
         if known is None or sum(stance.room_low[:2]) < sum(known.room_low[:2]):
             facing[key] = stance
-    heights = sorted({stance_height(stance) for stance in facing.values()})
+    kept: list[Stance] = []
+    for stance in sorted(facing.values(), key=stance_height):
+        if not any(
+            _stands_within(lower, stance) for lower in kept if stance_height(lower) < stance_height(stance)
+        ):
+            kept.append(stance)
+    heights = sorted({stance_height(stance) for stance in kept})
     return tuple(
-        TierKind(height, tuple(one for one in facing.values() if stance_height(one) <= height))
-        for height in heights
+        TierKind(height, tuple(one for one in kept if stance_height(one) <= height)) for height in heights
+    )
+
+
+def _stands_within(one: Stance, other: Stance) -> bool:
+    """True where `one`, with its rooms, needs no more plan than `other` along both axes."""
+    return all(
+        one.size[axis] <= other.size[axis]
+        and one.room_low[axis] <= other.room_low[axis]
+        and one.room_high[axis] <= other.room_high[axis]
+        for axis in (0, 1)
     )
 
 
@@ -95,15 +112,11 @@ def _axis(stances: tuple[Stance, ...], axis: int, gap: float, spacing: float) ->
 def _wider_axis(stances: tuple[Stance, ...], axis: int, gap: float, spacing: float) -> _AxisModel:
     """Reserves that no permitted arrangement can overlap, whichever way the rooms look."""
     across = 1 - axis
-    roomy = any(s.room_low[axis] or s.room_high[axis] for s in stances)
-    roomy_across = any(s.room_low[across] or s.room_high[across] for s in stances)
-    if not roomy or roomy_across:
-        before, after = (0.0,) * len(stances), (spacing,) * len(stances)
-        return (
-            _AxisModel(before, after, gap, 2 * gap - spacing)
-            if not roomy
-            else _AxisModel(before, after, 0.0, -spacing)
-        )
+    roomy = [s for s in stances if s.room_low[axis] or s.room_high[axis]]
+    if not roomy:
+        return _axis(stances, axis, gap, spacing)
+    if any(s.room_low[across] or s.room_high[across] for s in roomy):
+        return _AxisModel((0.0,) * len(stances), (spacing,) * len(stances), 0.0, -spacing)
     before = tuple(stance.room_low[axis] for stance in stances)
     after = tuple(stance.room_high[axis] for stance in stances)
     rooms = before + after
@@ -119,6 +132,8 @@ def _joined(stances: tuple[Stance, ...], x: _AxisModel, y: _AxisModel) -> PlanMo
             units(y.before[place] + stance.size[1] + y.after[place]),
         )
         reserves.setdefault(footprint, (stance, (x.before[place], y.before[place])))
+    for needless in [one for one in reserves if any(_within(other, one) for other in reserves)]:
+        del reserves[needless]
     return PlanModel(
         reserves=tuple(reserves),
         stances=tuple(stance for stance, _ in reserves.values()),
@@ -126,6 +141,11 @@ def _joined(stances: tuple[Stance, ...], x: _AxisModel, y: _AxisModel) -> PlanMo
         start=(x.start, y.start),
         loss=(x.loss, y.loss),
     )
+
+
+def _within(small: Footprint, large: Footprint) -> bool:
+    """True where the small footprint can stand in place of the large one, which is then never needed."""
+    return small != large and small[0] <= large[0] and small[1] <= large[1]
 
 
 def plan_model(kind: TierKind, module: Module, gap: float) -> PlanModel:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 from boxfit.bay import Bay
 from boxfit.box.build import box_name, box_parts
 from boxfit.box.notes import cannot_build
-from boxfit.box.parts import BoxParts, CoverPlate, Lid, Liner, Shelf, Tray
+from boxfit.box.parts import BoxParts, CoverPlate, Lid, Liner, Part, Shelf, Tray
 from boxfit.car import Car
 from boxfit.layout import Layout, PlacedBox, PlacedModule
 from boxfit.module import Module
@@ -21,8 +21,6 @@ from boxfit.weight.box_mass import PartMass, part_masses
 
 if TYPE_CHECKING:
     from OCP.TopoDS import TopoDS_Shape
-
-Part = Tray | Lid | CoverPlate | Shelf | Liner
 
 
 @dataclass(frozen=True)

@@ -44,16 +44,27 @@ def _trailed(piece: Polygon, opening: Opening) -> Polygon:
 
 
 def _walls_beside(outline: tuple[Point, ...], opening: Opening) -> list[tuple[Point, Point]]:
-    """The sides of the outline less those that face the way (within 45 degrees): the opening takes them."""
+    """The sides of the outline less those the opening takes.
+
+    Those are the ones that face its way within 45 degrees, from the outermost corner on without a break.
+    """
     dx, dy = TOWARDS[opening.way]
+    ahead = [x * dx + y * dy for x, y in outline]
+    first = ahead.index(max(ahead))
+    corners = outline[first:] + outline[:first]
+    sides = list(zip(corners, corners[1:] + corners[:1], strict=True))
 
-    def faces_the_way(start: Point, end: Point) -> bool:
-        outward = (end[1] - start[1], start[0] - end[0])
-        ahead, aside = outward[0] * dx + outward[1] * dy, outward[0] * dy - outward[1] * dx
-        return ahead > 0 and ahead >= abs(aside)
+    def faces_the_way(side: tuple[Point, Point]) -> bool:
+        (x0, y0), (x1, y1) = side
+        outward = (y1 - y0, x0 - x1)
+        along, aside = outward[0] * dx + outward[1] * dy, outward[0] * dy - outward[1] * dx
+        return along > 0 and along >= abs(aside)
 
-    sides = zip(outline, outline[1:] + outline[:1], strict=True)
-    return [side for side in sides if not faces_the_way(*side)]
+    while sides and faces_the_way(sides[0]):
+        sides.pop(0)
+    while sides and faces_the_way(sides[-1]):
+        sides.pop()
+    return sides
 
 
 def gate_pieces(

@@ -103,21 +103,46 @@ def _from_support(points: Numbers, reach: Numbers, angles: Numbers) -> Polygon:
 
 def _cylinder_shadow(cylinder: Cylinder, levels: Levels, distance: float) -> Polygon | None:
     rims = _rims(cylinder)
-    low, high = float(rims[..., 2].min()), float(rims[..., 2].max())
+    corners = rims.reshape(-1, 3)
+    low, high = float(corners[:, 2].min()), float(corners[:, 2].max())
     bottom, top = max(levels[0], low - distance - 1.0), min(levels[1], high + distance + 1.0)
     if bottom >= high + distance or top <= low - distance:
         return None
-    sections, reaches = [], []
-    for level, reach in _slices((bottom, top), distance, rims):
-        section = _section(rims, level)
-        if len(section):
-            sections.append(section)
-            reaches.append(np.full(len(section), reach))
-    if not sections:
+    gaps, reaches = _ball(distance)
+    points, reach = [corners[:, :2]], [_reach_at(corners[:, 2], (bottom, top), distance)]
+    for gap, sideways in zip(gaps, reaches, strict=True):
+        for level in (bottom - gap, top + gap):
+            section = _section(rims, level)
+            points.append(section)
+            reach.append(np.full(len(section), sideways))
+    every_reach = np.concatenate(reach)
+    near = np.isfinite(every_reach)
+    if not near.any():
         return None
     around = tangents_around(cylinder.diameter / 2 + distance)
-    angles = np.arange(around) * (2 * pi / around)
-    return _from_support(np.concatenate(sections), np.concatenate(reaches), angles)
+    return _from_support(
+        np.concatenate(points)[near], every_reach[near], np.arange(around) * (2 * pi / around)
+    )
+
+
+def _ball(distance: float) -> tuple[Numbers, Numbers]:
+    """Gap in height and reach sideways [mm] at the corners of a ball of `distance` drawn with tangents.
+
+    Between these corners and those of the solid both are straight, so cuts at the one and the other's own
+    corners alone give the outermost points.
+    """
+    step = pi / 2 / CAP_STEPS
+    angles = (np.arange(CAP_STEPS) + 0.5) * step
+    radius = distance / cos(step / 2)
+    gaps, reaches = radius * np.sin(angles), radius * np.cos(angles)
+    return np.concatenate([[0.0], gaps]), np.concatenate([[distance], reaches])
+
+
+def _reach_at(heights: Numbers, levels: Levels, distance: float) -> Numbers:
+    """Reach sideways [mm] of points at the heights; minus infinity where they are too far above or below."""
+    gap = np.maximum(np.maximum(levels[0] - heights, heights - levels[1]), 0.0)
+    gaps, reaches = _ball(distance)
+    return np.where(gap <= distance, np.interp(gap, gaps, reaches), -np.inf)
 
 
 def _rims(cylinder: Cylinder) -> NDArray[np.float64]:
@@ -135,24 +160,6 @@ def _rims(cylinder: Cylinder) -> NDArray[np.float64]:
     return np.stack([start + rim, end + rim])
 
 
-def _slices(levels: Levels, distance: float, rims: NDArray[np.float64]) -> list[tuple[float, float]]:
-    """Levels at which to cut the solid, with the sideways reach there [mm].
-
-    The ball of `distance` is drawn with tangents too; between all its corners and all rim corners both
-    it and the solid are straight, so these cuts alone give the outermost points.
-    """
-    bottom, top = levels
-    step = pi / 2 / CAP_STEPS
-    angles = (np.arange(CAP_STEPS) + 0.5) * step
-    gaps = np.concatenate([[0.0], distance / cos(step / 2) * np.sin(angles)])
-    reaches = np.concatenate([[distance], distance / cos(step / 2) * np.cos(angles)])
-    rim_levels = np.unique(rims[..., 2])
-    near = rim_levels[(rim_levels > bottom - distance) & (rim_levels < top + distance)]
-    cuts = np.unique(np.concatenate([near, bottom - gaps, top + gaps]))
-    gap = np.maximum(np.maximum(bottom - cuts, cuts - top), 0.0)
-    return list(zip(cuts.tolist(), np.interp(gap, gaps, reaches).tolist(), strict=True))
-
-
 def _section(rims: NDArray[np.float64], level: float) -> NDArray[np.float64]:
     """Corners of the solid's cut at a level, shape (n, 2) [mm]."""
     starts = [rims[0], rims[0], rims[1]]
@@ -162,7 +169,5 @@ def _section(rims: NDArray[np.float64], level: float) -> NDArray[np.float64]:
     crossing = (below * above <= 0) & (below != above)
     start, end, below, above = start[crossing], end[crossing], below[crossing], above[crossing]
     part = (below / (below - above))[:, None]
-    cut: NDArray[np.float64] = (start + part * (end - start))[:, :2]
-    flat = rims.reshape(-1, 3)
-    on_level: NDArray[np.float64] = flat[flat[:, 2] == level][:, :2]
-    return np.concatenate([cut, on_level])
+    cut: Numbers = (start + part * (end - start))[:, :2]
+    return cut

@@ -9,7 +9,7 @@ from hypothesis import given
 
 from boxfit.bay import Block, BoxRules
 from boxfit.box.build import box_parts
-from boxfit.box.parts import BoxParts
+from boxfit.box.parts import BoxParts, Part
 from boxfit.layout import PlacedBox
 from tests.box.samples import LOW, RULES, bay_with, box_around, boxes
 
@@ -26,7 +26,7 @@ def test_names_tell_bay_box_and_part() -> None:
     parts = parts_of()
     assert parts.cover_plate is not None
     assert parts.liner is not None
-    named = (parts.tray, parts.lid, parts.cover_plate, *parts.shelves, parts.liner)
+    named: tuple[Part, ...] = (parts.tray, parts.lid, parts.cover_plate, *parts.shelves, parts.liner)
     assert [part.name for part in named] == [
         "front bay box 1 tray",
         "front bay box 1 lid",

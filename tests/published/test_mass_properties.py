@@ -12,7 +12,7 @@ from boxfit.solid.weighed import solid_properties
 
 SIZE = (0.355, 0.151, 0.108)
 OWN = (0.034465, 0.137689, 0.148826)
-"""I of a homogeneous cuboid of 12 kg about its centre: m (a^2 + b^2) / 12, worked independently, 6 decimals."""
+"""I of a homogeneous cuboid of 12 kg about its centre, m (a^2 + b^2) / 12, worked independently."""
 
 
 def test_cuboid_about_its_centre() -> None:
@@ -69,7 +69,7 @@ def test_bar_with_two_balls_about_an_axis_beside_it() -> None:
 
 
 def test_disk_with_a_rider() -> None:
-    """Disk of 500 kg, radius 2.0 m, a child of 25 kg at 1.0 m: 1025 kg m2 (a physics textbook, from memory)."""
+    """Disk of 500 kg, radius 2.0 m, a child of 25 kg at 1.0 m: 1025 kg m2 (textbook, from memory)."""
     disk = MassProperties(500.0, (0.0, 0.0, 0.0), (500.0, 500.0, 500.0 * 2.0**2 / 2.0, 0.0, 0.0, 0.0))
     child = MassProperties(25.0, (1.0, 0.0, 0.0))
     about = inertia_about(together([disk, child]), (0.0, 0.0, 0.0))

@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from boxfit.module import Current
-from boxfit.report.balance import ahead_of_driver, all_aboard, balance_words, behind_front_axle
+from boxfit.report.balance import ahead_of_driver, all_aboard, balance_words
 from boxfit.report.cautions import cautions, laden_mass
 from boxfit.report.summary import summary
 from tests.report.samples import SAMPLES, many, roadster, tiny, van
@@ -68,7 +68,7 @@ def test_all_aboard_adds_those_the_target_leaves_out() -> None:
 
 def test_balance_point_from_front_axle_and_driver() -> None:
     car, _, layout = roadster()
-    assert behind_front_axle(layout) == 1071.5
+    assert balance_words(car, layout)[0] == "1072 mm behind the front axle, 9 mm right of the centre line"
     assert ahead_of_driver(car, layout) == 168.5
     assert ahead_of_driver(replace(car, carried=()), layout) is None
     assert balance_words(car, layout)[2] == "428 mm above ground"

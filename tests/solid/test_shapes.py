@@ -29,7 +29,10 @@ def parts_of(rules: BoxRules, box: PlacedBox) -> tuple[MadePart, ...]:
 @example((SHARP, box_around(LOW, (600.0, 400.0), (138.0,), SHARP)))
 @example((BARE, box_around(LOW, (600.0, 400.0), (138.0,), BARE)))
 def test_solids_agree_with_the_closed_form(drawn: tuple[BoxRules, PlacedBox]) -> None:
-    """Volume to 0.01 %, centre to 0.01 mm; and the mesh to 0.5 %, closed by two judges of meshes."""
+    """Volume to 0.01 %, centre to 0.01 mm; and the mesh to 0.5 %, closed by two judges of meshes.
+
+    The liner's sheets touch, so that its mesh is closed sheet by sheet only; it gets no STL file.
+    """
     import manifold3d
     import numpy
     import trimesh
@@ -43,10 +46,12 @@ def test_solids_agree_with_the_closed_form(drawn: tuple[BoxRules, PlacedBox]) ->
         assert solid.mass == pytest.approx(closed.volume, rel=1e-4)
         where = tuple(low + own for low, own in zip(box.low, closed.centre, strict=True))
         assert solid.centre == pytest.approx(where, abs=0.01)
+        assert form.mesh.volume == pytest.approx(closed.volume, rel=5e-3)
+        if part.kind == "liner":
+            continue
         mesh = trimesh.Trimesh(form.mesh.corners, form.mesh.triangles)
         assert mesh.is_watertight
         assert mesh.is_winding_consistent
-        assert form.mesh.volume == pytest.approx(closed.volume, rel=5e-3)
         merged = manifold3d.Mesh(mesh.vertices.astype(numpy.float32), mesh.faces.astype(numpy.uint32))
         body = manifold3d.Manifold(merged)
         assert body.status() == manifold3d.Error.NoError
