@@ -109,7 +109,8 @@ def _cylinder_shadow(cylinder: Cylinder, levels: Levels, distance: float) -> Pol
     if bottom >= high + distance or top <= low - distance:
         return None
     gaps, reaches = _ball(distance)
-    points, reach = [corners[:, :2]], [_reach_at(corners[:, 2], (bottom, top), distance)]
+    points: list[Numbers] = [corners[:, :2]]
+    reach: list[Numbers] = [_reach_at(corners[:, 2], (bottom, top), distance)]
     for gap, sideways in zip(gaps, reaches, strict=True):
         for level in (bottom - gap, top + gap):
             section = _section(rims, level)
@@ -160,7 +161,7 @@ def _rims(cylinder: Cylinder) -> NDArray[np.float64]:
     return np.stack([start + rim, end + rim])
 
 
-def _section(rims: NDArray[np.float64], level: float) -> NDArray[np.float64]:
+def _section(rims: Numbers, level: float) -> Numbers:
     """Corners of the solid's cut at a level, shape (n, 2) [mm]."""
     starts = [rims[0], rims[0], rims[1]]
     ends = [rims[1], np.roll(rims[0], -1, axis=0), np.roll(rims[1], -1, axis=0)]

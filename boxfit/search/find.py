@@ -1,0 +1,96 @@
+"""From a car and a module to the best layout, how good it is, and what held it back."""
+
+from dataclasses import dataclass
+
+from boxfit.bay import Vector
+from boxfit.car import Car
+from boxfit.electrics.strings import Pack, packs
+from boxfit.layout import BayLayout, Layout, PlacedBox
+from boxfit.module import Module
+from boxfit.search.option import empty_box, middle_of
+from boxfit.search.pack import Choice, PackSearch
+from boxfit.search.reasons import held_back, nothing_fits, target_missed
+from boxfit.search.refute import refuted
+from boxfit.search.share_out import compositions
+from boxfit.weight.balance import weigh, without_pack
+
+
+@dataclass(frozen=True)
+class NoLayout:
+    """Why no layout meets the hard rules, one plain sentence each."""
+
+    reasons: tuple[str, ...]
+
+
+def find_layout(car: Car, module: Module) -> Layout | NoLayout:
+    """The best layout under every hard rule; the nearest to the target where none meets it."""
+    search = PackSearch(car, module)
+    wanted = packs(car, module, sum(search.most))
+    for pack in wanted:
+        choice = search.best(pack.count)
+        if choice is not None:
+            bound = _bound(search, pack.count)
+            return _layout(search, pack, choice, bound, target_met=True)
+    counts = {pack.count: pack for pack in wanted}
+    nearest = search.nearest(tuple(counts))
+    if nearest is None:
+        return NoLayout(nothing_fits(search))
+    pack = counts[sum(option.candidate.count for option in nearest.chosen if option)]
+    return _layout(search, pack, nearest, max(_bound(search, 0), pack.count), target_met=False)
+
+
+def _bound(search: PackSearch, found: int) -> int:
+    """The most modules any layout within the hard rules could hold; `found` is known to be possible."""
+    rooms = [bay.bound for bay in search.bays]
+    most = _most_by_gross(search, sum(rooms))
+    for pack in packs(search.car, search.module, most):
+        if pack.count <= found:
+            break
+        shares = compositions(pack.count, rooms)
+        if not all(refuted(search.car, search.bays, counts) for counts in shares):
+            return pack.count
+    return found
+
+
+def _most_by_gross(search: PackSearch, most: int) -> int:
+    """Modules that the gross limit leaves room for if boxes weigh nothing, and no more than `most`."""
+    car = search.car
+    if car.weighed is None or car.limits.gross is None:
+        return most
+    left = car.limits.gross - without_pack(car, car.weighed, everything=True).mass
+    return max(0, min(most, int(left / search.module.mass + 1e-9)))
+
+
+def _layout(search: PackSearch, pack: Pack, choice: Choice, bound: int, target_met: bool) -> Layout:
+    car, module = search.car, search.module
+    bays: list[BayLayout] = []
+    loads: tuple[list[tuple[float, Vector]], list[tuple[float, Vector]]] = ([], [])
+    corners = iter(choice.placing.corners)
+    for bay, option in zip(car.bays, choice.chosen, strict=True):
+        boxes: tuple[PlacedBox, ...] = ()
+        if option is not None:
+            boxes = (option.candidate.placed(*next(corners)),)
+        bays.append(BayLayout(bay.name, boxes))
+        for box in boxes:
+            loads[0].extend((module.mass, middle_of(one.low, one.high)) for one in box.modules)
+            empty = empty_box(bay, box)
+            x, y, z = (low + part for low, part in zip(box.low, empty.centre, strict=True))
+            loads[1].append((empty.mass, (x, y, z)))
+    weights = weigh(car, *loads)
+    notes = held_back(search, pack, bound)
+    if not target_met:
+        notes = (*target_missed(car, weights), *notes)
+    return Layout(
+        car=car.name,
+        module=module.name,
+        count=pack.count,
+        series=pack.series,
+        parallel=pack.parallel,
+        energy=pack.count * module.energy,
+        bound=bound,
+        proven=bound == pack.count and target_met,
+        target_met=target_met,
+        bays=tuple(bays),
+        weights=weights,
+        notes=notes,
+    )
