@@ -64,7 +64,7 @@ class Module:
 
 @dataclass(frozen=True)
 class Stance:
-    """A module turned to the car's axes: size [mm] along x, y, z, and the room [mm] at its low and high faces."""
+    """A module turned to the car's axes: size [mm] along x, y, z and room [mm] at its low and high faces."""
 
     up: Dimension
     length_along: Axis

@@ -35,6 +35,18 @@ def whole_or_nothing(target: Path) -> Iterator[Path]:
         raise
 
 
+def write_whole(target: Path, content: bytes) -> None:
+    """Writes one file whole or not at all. Raises InputError where it cannot be put there."""
+    with _told_as_input(target):
+        target.parent.mkdir(parents=True, exist_ok=True)
+        fresh = target.with_name(f".{target.name}.new-{os.getpid()}")
+        try:
+            fresh.write_bytes(content)
+            fresh.replace(target)
+        finally:
+            fresh.unlink(missing_ok=True)
+
+
 def _place(target: Path) -> Path:
     """Where the target really is; a file there, or on the way there, is told."""
     place = target.resolve()

@@ -1,5 +1,7 @@
 """The levels a box may stand on: the lowest, and those from which it clears something that stays."""
 
+from math import hypot
+
 from boxfit.bay import Bay, Block, Keepout
 from boxfit.search.stack import Stack
 from boxfit.space.free import BoxLevels, plan_room
@@ -17,13 +19,14 @@ def height_for_boxes(bay: Bay) -> float:
 
 
 def _reach(keepout: Keepout) -> tuple[float, float]:
-    """The lowest and highest level [mm] a keep-out can reach; a leaning bar is taken a little too tall."""
+    """The lowest and highest level [mm] of a keep-out."""
     solid = keepout.solid
     if isinstance(solid, Block):
         return solid.low[2], solid.high[2]
-    radius = solid.diameter / 2
     ends = (solid.start[2], solid.end[2])
-    return min(ends) - radius, max(ends) + radius
+    leaning = hypot(solid.end[0] - solid.start[0], solid.end[1] - solid.start[1])
+    rise = solid.diameter / 2 * leaning / hypot(leaning, ends[1] - ends[0])
+    return min(ends) - rise, max(ends) + rise
 
 
 def floors(bay: Bay, stack: Stack) -> tuple[float, ...]:

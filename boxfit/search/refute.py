@@ -1,15 +1,19 @@
 """Proof that a count cannot meet limits and target, whatever the layout, by what any layout must weigh.
 
-Modules are taken as a liquid that fills the bay from one end, boxes as any mass up to the largest box: every
-real layout lies between. What even this cannot do, no layout can.
+A box is snug: as wide and as deep as its modules pushed together ask. For every stack and every width the
+box may have, its modules are taken as a liquid at one end of it and a last one at the other end, its mass
+as anything between that of the shallowest and the deepest box that could hold them. What even this cannot
+do, no layout can.
 """
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from math import inf
 
 from boxfit.car import Car, CornerWeights
-from boxfit.search.bay import BaySearch
-from boxfit.search.floors import height_for_boxes
+from boxfit.search.bay import ROUNDING, BaySearch
+from boxfit.search.floors import Room, floors
+from boxfit.search.stack import PlanSize, Stack
 from boxfit.weight.balance import without_pack
 from boxfit.weight.box_mass import box_mass
 
@@ -27,45 +31,90 @@ class Spread:
             (self.moment[0] + other.moment[0], self.moment[1] + other.moment[1]),
         )
 
+    def or_else(self, other: "Spread") -> "Spread":
+        """What covers both."""
+        return Spread(
+            (min(self.mass[0], other.mass[0]), max(self.mass[1], other.mass[1])),
+            (min(self.moment[0], other.moment[0]), max(self.moment[1], other.moment[1])),
+        )
+
 
 NOTHING = Spread((0.0, 0.0), (0.0, 0.0))
+IMPOSSIBLE = Spread((inf, -inf), (inf, -inf))
 
 
 def bay_spread(search: BaySearch, count: int) -> Spread:
-    """What `count` modules and their boxes in the bay can weigh and pull."""
-    bay, module = search.bay, search.module
+    """What `count` modules and their box can weigh and pull; IMPOSSIBLE where no box holds them."""
     if count == 0:
         return NOTHING
-    margin = bay.distance + bay.box.flange + bay.box.thickness + bay.box.liner
-    xs, ys = zip(*bay.room.outline, strict=True)
-    rear, front = min(xs) + margin, max(xs) - margin
-    across = max(max(ys) - min(ys) - 2 * margin, 1.0)
-    volume = module.length * module.width * module.height
-    least_side = min(module.length, module.width, module.height)
-    filled = max(count * volume / (across * height_for_boxes(bay)), least_side)
+    spread = IMPOSSIBLE
+    for stack in search.stacks:
+        levels = floors(search.bay, stack)
+        room = search.rooms.at(stack, levels[0], levels[-1] - levels[0])
+        for width in stack.widths(search.extent.width + ROUNDING):
+            depths = _depths(search, stack, room, width, count)
+            if depths is not None:
+                spread = spread.or_else(_box_spread(stack, room, width, depths, count))
+    return spread
+
+
+def _depths(
+    search: BaySearch, stack: Stack, room: Room, width: float, count: int
+) -> tuple[float, float] | None:
+    """The shallowest and the deepest box [mm] of this width that could hold the count, else None."""
+    deepest = room.depth(width - ROUNDING) + ROUNDING
+    depths = [depth for depth in stack.depths(search.extent.depth + ROUNDING) if depth <= deepest]
+    if not depths or stack.bound(PlanSize(width, depths[-1])) < count:
+        return None
+    low, high = 0, len(depths) - 1
+    while low < high:
+        middle = (low + high) // 2
+        if stack.bound(PlanSize(width, depths[middle])) >= count:
+            high = middle
+        else:
+            low = middle + 1
+    return depths[low], depths[-1]
+
+
+def _box_spread(stack: Stack, room: Room, width: float, depths: tuple[float, float], count: int) -> Spread:
+    left, _, right, _ = room.plan.places(width - ROUNDING, depths[0] - ROUNDING).bounds
+    left, right = left - ROUNDING, right + ROUNDING
+    wall = stack.rules.thickness + stack.rules.liner
+    module = stack.module
+    plan = min(stance.size[0] * stance.size[1] for model in stack.models for stance in model.stances)
+    filled = count * plan / (len(stack.kinds) * (depths[1] - 2 * wall))
+    least_side = min(stance.size[0] for model in stack.models for stance in model.stances)
+    piled = wall + max(filled, least_side) / 2
+    lone = width - wall - least_side / 2
+    middle = (piled * (count - 1) + lone) / count if count > 1 else width / 2
+    boxes = [
+        box_mass((width, depth, stack.height), stack.levels, stack.rules, cover).mass
+        for depth in depths
+        for cover in (False, True)
+    ]
+    box = (min(boxes), max(boxes))
     modules = count * module.mass
-    box = _heaviest_box(search) * bay.box.boxes
+    box_pulls = [mass * (x + width / 2) for mass in box for x in (left, right)]
     return Spread(
-        (modules, modules + box),
+        (modules + box[0], modules + box[1]),
         (
-            modules * (rear + filled / 2) + min(box * rear, 0.0),
-            modules * (front - filled / 2) + max(box * front, 0.0),
+            modules * (left + middle) + min(box_pulls),
+            modules * (right + width - middle) + max(box_pulls),
         ),
     )
 
 
-def _heaviest_box(search: BaySearch) -> float:
-    """Mass [kg] of a box as large as the bay with as many tiers as stand in it."""
-    tallest = max(search.stacks, key=lambda stack: (len(stack.kinds), stack.height))
-    size = (search.extent.width, search.extent.depth, height_for_boxes(search.bay))
-    return box_mass(size, tallest.levels, search.bay.box, cover_plate=True).mass
-
-
 def refuted(car: Car, bays: Sequence[BaySearch], counts: Sequence[int]) -> bool:
-    """True where no layout with these numbers in the bays can meet every limit and the target."""
-    if car.weighed is None:
+    """True where no layout with these numbers in the bays can meet every limit and the target.
+
+    Only for one rectangular box per bay; what is not asked of weights is never refuted.
+    """
+    if car.weighed is None or any(bay.bay.box.boxes > 1 or bay.bay.box.shape == "stepped" for bay in bays):
         return False
-    pack = sum((bay_spread(bay, count) for bay, count in zip(bays, counts, strict=True)), NOTHING)
+    spreads = [bay_spread(bay, count) for bay, count in zip(bays, counts, strict=True)]
+    if IMPOSSIBLE in spreads:
+        return True
+    pack = sum(spreads, NOTHING)
     return _overloads(car, car.weighed, pack) or _misses_target(car, car.weighed, pack)
 
 

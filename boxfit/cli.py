@@ -1,0 +1,149 @@
+"""The commands: words in, words out. No rule of the trade lives here.
+
+Results are told on stdout, everything else on stderr. Exit status 0: done; 1: no layout meets the hard
+rules; 2: the input is wrong.
+"""
+
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+if TYPE_CHECKING:
+    from boxfit.jobs import Tell
+
+NO_LAYOUT, WRONG_INPUT, OWN_FAULT, INTERRUPTED = 1, 2, 3, 130
+
+app = typer.Typer(
+    add_completion=False,
+    no_args_is_help=True,
+    rich_markup_mode=None,
+    pretty_exceptions_enable=False,
+    help="Fits battery modules into the bays of a classic car and draws the boxes that hold them.",
+)
+
+CarFolder = Annotated[Path, typer.Argument(metavar="CAR", help="A car's folder, such as bays/dunlin-850.")]
+ModuleWord = Annotated[
+    str, typer.Option("--module", metavar="M", help="A module's file, or its stem in modules/.")
+]
+ModuleWords = Annotated[
+    list[str] | None,
+    typer.Option("--module", metavar="M", help="As often as wanted; all in modules/ if never."),
+]
+Out = Annotated[Path, typer.Option("--out", metavar="DIR", help="Where results land.")]
+
+
+@app.command()
+def check(car: CarFolder) -> None:
+    """Read everything, say what each bay holds, and what is missing or odd."""
+    from boxfit.files.car import read_car
+    from boxfit.report.check_text import check_text
+
+    with _messages():
+        typer.echo(check_text(read_car(car)))
+
+
+@app.command()
+def layout(car: CarFolder, module: ModuleWord, out: Out = Path("out")) -> None:
+    """Search for the best layout alone, and write layout.json."""
+    from boxfit import jobs
+    from boxfit.files.together import read_together
+    from boxfit.report.summary import summary
+
+    with _messages(), _progress() as tell:
+        the_car, (the_module,) = read_together(car, [module])
+        tell("searching for the best layout")
+        found = jobs.laid_out(the_car, the_module)
+        target = out / the_car.folder / the_module.stem
+        jobs.write_layout(found, target)
+        text = summary(the_car, the_module, found)
+    _done(text, target / "layout.json")
+
+
+@app.command()
+def build(car: CarFolder, module: ModuleWord, out: Out = Path("out")) -> None:
+    """Search for the best layout, then write every file for the workshop."""
+    from boxfit import jobs
+    from boxfit.files.together import read_together
+
+    with _messages(), _progress() as tell:
+        the_car, (the_module,) = read_together(car, [module])
+        target = out / the_car.folder / the_module.stem
+        text = jobs.build(the_car, the_module, target, tell)
+    _done(text, target)
+
+
+@app.command()
+def compare(car: CarFolder, module: ModuleWords = None, out: Out = Path("out")) -> None:
+    """Lay the car out with every module, side by side, and write compare.csv."""
+    from boxfit import jobs
+    from boxfit.files.results import write_whole
+    from boxfit.files.together import read_together
+
+    with _messages(), _progress() as tell:
+        the_car, modules = read_together(car, module or [])
+        table, rows = jobs.compared(the_car, modules, tell)
+        target = out / the_car.folder / "compare.csv"
+        write_whole(target, rows.encode())
+    _done(table, target)
+
+
+def _done(text: str, target: Path) -> None:
+    """The result on stdout, where it lies on stderr."""
+    typer.echo(text.rstrip("\n"))
+    typer.echo(f"written: {target}", err=True)
+
+
+def _stop(text: str, status: int) -> typer.Exit:
+    typer.echo(text, err=True)
+    return typer.Exit(status)
+
+
+@contextmanager
+def _messages() -> Iterator[None]:
+    """Turns what can go wrong into a message and an exit status; nothing ends in a traceback."""
+    from boxfit.files.problems import InputError
+    from boxfit.jobs import JudgedWrongError, NothingFitsError
+
+    try:
+        yield
+    except InputError as error:
+        raise _stop(str(error), WRONG_INPUT) from None
+    except NothingFitsError as nothing:
+        raise _stop("No layout meets the hard rules.\n" + str(nothing), NO_LAYOUT) from None
+    except JudgedWrongError as wrong:
+        text = (
+            "boxfit found fault with its own result and wrote nothing. Please report this with the files:\n"
+        )
+        raise _stop(text + str(wrong), OWN_FAULT) from None
+    except OSError as error:
+        text = f"{error.filename or 'results'}: cannot be written: {error.strerror or error}"
+        raise _stop(
+            f"{text}\n  try: free some space, or name another folder with --out", WRONG_INPUT
+        ) from None
+    except KeyboardInterrupt:
+        raise _stop("stopped; nothing was written", INTERRUPTED) from None
+
+
+@contextmanager
+def _progress() -> "Iterator[Tell]":
+    """Shows what is being done while it is done, on a terminal only."""
+    if not sys.stderr.isatty():
+        yield lambda _: None
+        return
+    from rich.console import Console
+
+    with Console(stderr=True).status("reading") as status:
+        yield status.update
+
+
+def main() -> None:
+    """The command line."""
+    app()
+
+
+if __name__ == "__main__":
+    main()

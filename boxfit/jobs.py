@@ -1,0 +1,115 @@
+"""The jobs behind the commands: search, judge, and write the results whole or not at all."""
+
+import json
+from collections.abc import Callable, Sequence
+from pathlib import Path
+
+from boxfit.car import Car
+from boxfit.judge.finding import Finding
+from boxfit.layout import Layout
+from boxfit.module import Module
+
+Tell = Callable[[str], None]
+"""Takes a line about what is being done."""
+
+
+class NothingFitsError(Exception):
+    """No layout meets the hard rules; `reasons` say why, one sentence each."""
+
+    def __init__(self, reasons: tuple[str, ...]) -> None:
+        super().__init__("\n".join(reasons))
+        self.reasons = reasons
+
+
+class JudgedWrongError(Exception):
+    """The judge found fault with a result that should have none; nothing is written."""
+
+    def __init__(self, findings: Sequence[Finding]) -> None:
+        super().__init__("\n".join(f"{one.code}: {one.place}: {one.text}" for one in findings))
+
+
+def laid_out(car: Car, module: Module) -> Layout:
+    """The best layout, judged. Raises NothingFitsError or JudgedWrongError."""
+    from boxfit.files.layout_json import layout_bytes
+    from boxfit.judge.layout import judge_layout
+    from boxfit.search.find import NoLayout, find_layout
+
+    found = find_layout(car, module)
+    if isinstance(found, NoLayout):
+        raise NothingFitsError(found.reasons)
+    findings = judge_layout(json.loads(layout_bytes(found)), car, module)
+    if findings:
+        raise JudgedWrongError(findings)
+    return found
+
+
+def write_layout(layout: Layout, target: Path) -> None:
+    """Writes layout.json alone into the results folder. Raises InputError where that cannot be."""
+    from boxfit.files.layout_json import layout_bytes
+    from boxfit.files.results import whole_or_nothing
+
+    with whole_or_nothing(target) as folder:
+        (folder / "layout.json").write_bytes(layout_bytes(layout))
+
+
+def refuse_unbuildable(car: Car, layout: Layout) -> None:
+    """Raises InputError with every reason why a box of the layout cannot be made as its rules say."""
+    from boxfit.box.notes import cannot_build
+    from boxfit.files.problems import InputError, Problem
+
+    remedy = "give the workshop's own figures under [box] in car.toml or in the bay's file"
+    problems = [
+        Problem(bay.name, "", reason, None, remedy)
+        for bay, placed in zip(car.bays, layout.bays, strict=True)
+        for reason in (cannot_build(bay.box, placed.boxes) if placed.boxes else ())
+    ]
+    if problems:
+        raise InputError(problems)
+
+
+def build(car: Car, module: Module, target: Path, tell: Tell) -> str:
+    """The search, then every file for the workshop; returns the summary.
+
+    Raises NothingFitsError, JudgedWrongError, or InputError where a box cannot be made or written.
+    """
+    from boxfit.files.layout_json import layout_bytes
+    from boxfit.files.results import whole_or_nothing
+    from boxfit.judge.solids import judge_solids
+    from boxfit.report.summary import summary
+    from boxfit.report.views import write_views
+    from boxfit.solid.write import write_solids
+
+    tell("searching for the best layout")
+    layout = laid_out(car, module)
+    refuse_unbuildable(car, layout)
+    with whole_or_nothing(target) as folder:
+        tell("making solids")
+        solids = write_solids(car, module, layout, folder)
+        tell("judging solids")
+        findings = judge_solids(folder)
+        if findings:
+            raise JudgedWrongError(findings)
+        tell("drawing")
+        write_views(car, layout, folder)
+        text = summary(car, module, layout)
+        if solids.notes:
+            text = "\n".join(
+                [text.rstrip("\n"), "", "For the maker", *(f"  {note}" for note in solids.notes), ""]
+            )
+        (folder / "layout.json").write_bytes(layout_bytes(layout))
+        (folder / "summary.txt").write_text(text, encoding="utf-8")
+    return text
+
+
+def compared(car: Car, modules: Sequence[Module], tell: Tell) -> tuple[str, str]:
+    """Every module in this car side by side: the table and the same as CSV."""
+    from boxfit.report.compare import Row, compare_csv, compare_table, row_of
+
+    rows: list[Row] = []
+    for module in modules:
+        tell(f"searching with {module.name}")
+        try:
+            rows.append(row_of(car, module, laid_out(car, module)))
+        except NothingFitsError as nothing:
+            rows.append(row_of(car, module, None, " ".join(nothing.reasons)))
+    return compare_table(tuple(rows)), compare_csv(tuple(rows))

@@ -1,0 +1,32 @@
+"""The command line answers at once, and the main job is done soon after its tools have loaded."""
+
+import shlex
+from pathlib import Path
+
+from tests.benchmarks.measure import ROOT, Measured, bare_import, best_of, fresh_python, told
+
+BOXFIT = ("-c", "from boxfit.cli import main; main()")
+
+
+def main_job() -> list[str]:
+    """The words after `boxfit` of the build command in the README's first block of commands."""
+    block = (ROOT / "README.md").read_text(encoding="utf-8").split("```sh\n", 1)[1].split("```", 1)[0]
+    commands = block.replace("\\\n", " ").splitlines()
+    build = next(command for command in commands if command.startswith("boxfit build"))
+    return shlex.split(build, comments=True)[1:]
+
+
+def test_help() -> None:
+    """The help page within 3 times a bare import of typer."""
+    ours = best_of(5, lambda: fresh_python([*BOXFIT, "--help"]))
+    row = Measured("boxfit --help", "import typer", bare_import("typer"), ours, 3.0)
+    assert told(row) <= row.aim
+
+
+def test_main_job(tmp_path: Path) -> None:
+    """The README's build, every file written, within 4 times a bare import of cadquery."""
+    command = [*BOXFIT, *main_job(), "--out", str(tmp_path)]
+    ours = best_of(3, lambda: fresh_python(command))
+    row = Measured("the README's build", "import cadquery", bare_import("cadquery"), ours, 4.0)
+    assert list(tmp_path.rglob("layout.json"))
+    assert told(row) <= row.aim
