@@ -9,8 +9,8 @@ from boxfit.judge.masses import AGREEMENT, judge_masses, plain
 
 if TYPE_CHECKING:
     import numpy as np
-    from cadquery import Shape
     from numpy.typing import NDArray
+    from OCP.TopoDS import TopoDS_Shape
 
 
 def judge_solids(folder: Path) -> tuple[Finding, ...]:
@@ -43,29 +43,59 @@ def _judge_part(step_path: Path, mesh_path: Path) -> tuple[float, list[Finding]]
 
 def judge_step(path: Path) -> tuple[float, list[Finding]]:
     """The volume [mm3] of a STEP file's solids, 0 where it cannot be read, and what is wrong with them."""
-    from cadquery import Shape, importers
+    from OCP.IFSelect import IFSelect_ReturnStatus
+    from OCP.STEPControl import STEPControl_Reader
 
+    reader = STEPControl_Reader()
+    if reader.ReadFile(str(path)) != IFSelect_ReturnStatus.IFSelect_RetDone:
+        return 0.0, [Finding("solid-invalid", path.name, "cannot be read back")]
     try:
-        shapes = [item for item in importers.importStep(str(path)).vals() if isinstance(item, Shape)]
-    except Exception as error:  # the reader's errors share no base of their own
+        reader.TransferRoots()
+    except Exception as error:  # the kernel's errors share no base of their own
         return 0.0, [Finding("solid-invalid", path.name, f"cannot be read back: {error}")]
-    findings = [finding for shape in shapes for finding in _judge_shape(path.name, shape)]
-    if not shapes:
-        findings.append(Finding("solid-invalid", path.name, "holds nothing"))
-    return sum(float(solid.Volume()) for shape in shapes for solid in shape.Solids()), findings
+    if reader.NbShapes() == 0:
+        return 0.0, [Finding("solid-invalid", path.name, "holds nothing")]
+    shape = reader.OneShape()
+    return _volume(shape), list(_judge_shape(path.name, shape))
 
 
-def _judge_shape(place: str, shape: "Shape") -> Iterator[Finding]:
+def _volume(shape: "TopoDS_Shape") -> float:
+    """Volume [mm3] of all solids of a shape."""
+    from OCP.BRepGProp import BRepGProp
+    from OCP.GProp import GProp_GProps
+
+    volume = 0.0
+    for solid in _parts(shape, "SOLID"):
+        properties = GProp_GProps()
+        BRepGProp.VolumeProperties_s(solid, properties)
+        volume += float(properties.Mass())
+    return volume
+
+
+def _parts(shape: "TopoDS_Shape", kind: str) -> "list[TopoDS_Shape]":
+    """The different solids, shells or faces of a shape."""
+    from OCP import TopAbs
+    from OCP.TopExp import TopExp
+    from OCP.TopTools import TopTools_IndexedMapOfShape
+
+    found = TopTools_IndexedMapOfShape()
+    TopExp.MapShapes_s(shape, getattr(TopAbs.TopAbs_ShapeEnum, f"TopAbs_{kind}"), found)
+    return [found.FindKey(k) for k in range(1, found.Extent() + 1)]
+
+
+def _judge_shape(place: str, shape: "TopoDS_Shape") -> Iterator[Finding]:
     """One solid or several together, nothing loose between them, all sound and closed."""
     from OCP.BRep import BRep_Tool
+    from OCP.BRepCheck import BRepCheck_Analyzer
 
-    solids = shape.Solids()
-    loose = len(shape.Faces()) - len({face for solid in solids for face in solid.Faces()})
+    solids = _parts(shape, "SOLID")
+    of_solids = sum(len(_parts(solid, "FACE")) for solid in solids)
+    loose = len(_parts(shape, "FACE")) - of_solids
     if not solids or loose:
         yield Finding("solid-invalid", place, f"{len(solids)} solids and {loose} loose faces")
-    elif not shape.isValid():
+    elif not BRepCheck_Analyzer(shape).IsValid():
         yield Finding("solid-invalid", place, "its surfaces, edges and corners do not fit each other")
-    elif not all(BRep_Tool.IsClosed_s(shell.wrapped) for solid in solids for shell in solid.Shells()):
+    elif not all(BRep_Tool.IsClosed_s(shell) for shell in _parts(shape, "SHELL")):
         yield Finding("solid-open", place, "a solid has an open shell")
 
 

@@ -8,7 +8,11 @@ throughout). Small numbers make the exact search short and its bounds sharp.
 from dataclasses import dataclass
 from math import gcd
 
+import numpy as np
+from numpy.typing import NDArray
+
 LARGEST = 64
+Whole = NDArray[np.int64]
 
 
 @dataclass(frozen=True)
@@ -26,16 +30,30 @@ class Plan:
         return self.width * self.depth // (self.long * self.short)
 
 
-def _corners(length: int, long: int, short: int) -> list[tuple[int, int]]:
-    """For each number of long sides in a row, the most short sides beside them."""
-    return [(i, (length - i * long) // short) for i in range(length // long + 1)]
+def _rows(length: int, long: int, short: int) -> tuple[Whole, Whole]:
+    """For each number of long sides in a row, and that number, the most short sides beside them."""
+    longs = np.arange(length // long + 1)
+    return longs, (length - longs * long) // short
 
 
-def _reduced_length(corners: list[tuple[int, int]], long: int, short: int) -> int | None:
-    """The shortest whole length in which exactly the same rows fit, None where there is none."""
-    shortest = max(i * long + j * short for i, j in corners)
-    too_long = [i * long + (j + 1) * short for i, j in corners] + [(corners[-1][0] + 1) * long]
-    return shortest if shortest < min(too_long) else None
+def _reduced_length(rows: tuple[Whole, Whole], long: Whole, short: Whole) -> Whole:
+    """The shortest whole length in which exactly the same rows fit, for each pair of sides; 0 for none."""
+    longs, shorts = rows
+    fitting = (np.outer(long, longs) + np.outer(short, shorts)).max(axis=1)
+    too_long = np.minimum(
+        (np.outer(long, longs) + np.outer(short, shorts + 1)).min(axis=1), long * (longs[-1] + 1)
+    )
+    return np.where(fitting < too_long, fitting, 0)
+
+
+def _small_sides() -> tuple[Whole, Whole]:
+    """Every pair of small sides, long at least short, without a common divisor."""
+    pairs = [(a, b) for a in range(1, LARGEST) for b in range(1, a + 1) if gcd(a, b) == 1]
+    long, short = np.array(pairs).T
+    return long, short
+
+
+SMALL_LONG, SMALL_SHORT = _small_sides()
 
 
 def equivalents(plan: Plan) -> list[Plan]:
@@ -44,23 +62,16 @@ def equivalents(plan: Plan) -> list[Plan]:
     >>> equivalents(Plan(50, 36, 11, 7))[0]
     Plan(width=22, depth=16, long=5, short=3)
     """
-    across = _corners(plan.width, plan.long, plan.short)
-    along = _corners(plan.depth, plan.long, plan.short)
-    found = []
-    for long in range(1, LARGEST):
-        for short in range(1, long + 1):
-            if gcd(long, short) > 1:
-                continue
-            width = _reduced_length(across, long, short)
-            depth = _reduced_length(along, long, short)
-            if width is not None and depth is not None:
-                found.append(Plan(width, depth, long, short))
+    across = _rows(plan.width, plan.long, plan.short)
+    along = _rows(plan.depth, plan.long, plan.short)
     divisor = gcd(plan.long, plan.short)
-    long, short = plan.long // divisor, plan.short // divisor
-    itself = Plan(
-        max(i * long + j * short for i, j in across), max(i * long + j * short for i, j in along), long, short
-    )
-    return sorted({*found, itself}, key=lambda p: (p.width * p.depth, p.width, p.long, p.short))
+    long = np.append(SMALL_LONG, plan.long // divisor)
+    short = np.append(SMALL_SHORT, plan.short // divisor)
+    width, depth = _reduced_length(across, long, short), _reduced_length(along, long, short)
+    same = (width > 0) & (depth > 0)
+    sizes = np.stack([width, depth, long, short])[:, same].T.tolist()
+    found = {Plan(*size) for size in sizes}
+    return sorted(found, key=lambda p: (p.width * p.depth, p.width, p.long, p.short))
 
 
 def barnes_bound(plan: Plan) -> int:

@@ -2,6 +2,8 @@
 
 from math import hypot
 
+import shapely
+
 from boxfit.bay import Bay, Block, Keepout
 from boxfit.search.stack import Stack
 from boxfit.space.free import BoxLevels, plan_room
@@ -71,6 +73,13 @@ class Room:
     def __init__(self, plan: PlanRoom) -> None:
         self.plan = plan
         self._depths: dict[float, float] = {}
+        self._places: dict[tuple[float, float], shapely.Geometry] = {}
+
+    def places(self, width: float, depth: float) -> shapely.Geometry:
+        """Where the low corner [mm] of a box of this size may be."""
+        if (width, depth) not in self._places:
+            self._places[width, depth] = self.plan.places(width, depth)
+        return self._places[width, depth]
 
     def depth(self, width: float) -> float:
         """The greatest free depth [mm] of this width [mm]."""

@@ -66,7 +66,7 @@ def options(search: BaySearch, count: int) -> tuple[Option, ...]:
     found = []
     for box in boxes:
         room = search.rooms.at(box.stack, box.bottom)
-        places = polygons(room.plan.places(box.size.width, box.size.depth))
+        places = polygons(room.places(box.size.width, box.size.depth))
         if places:
             found += [Option(search.bay, image, places) for image in turned_over(box)]
     return tuple(found)

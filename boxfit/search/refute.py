@@ -77,7 +77,7 @@ def _depths(
 
 
 def _box_spread(stack: Stack, room: Room, width: float, depths: tuple[float, float], count: int) -> Spread:
-    left, _, right, _ = room.plan.places(width - ROUNDING, depths[0] - ROUNDING).bounds
+    left, _, right, _ = room.places(width - ROUNDING, depths[0] - ROUNDING).bounds
     left, right = left - ROUNDING, right + ROUNDING
     wall = stack.rules.thickness + stack.rules.liner
     module = stack.module

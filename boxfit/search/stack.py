@@ -116,6 +116,15 @@ class Stack:
         return self._sizes(1, most)
 
     def _sizes(self, axis: int, most: float) -> list[float]:
+        if (axis, most) not in self._known_sizes:
+            self._known_sizes[axis, most] = self._make_sizes(axis, most)
+        return self._known_sizes[axis, most]
+
+    @cached_property
+    def _known_sizes(self) -> dict[tuple[int, float], list[float]]:
+        return {}
+
+    def _make_sizes(self, axis: int, most: float) -> list[float]:
         walls = 2 * (self.rules.thickness + self.rules.liner)
         found = set()
         for model in (*self.models, *self.wider_models):

@@ -5,7 +5,9 @@ outline (the outlines' own edges are among the pieces). Exact but for `SLACK`, b
 smaller all round so that a box that fits to a hair still fits.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cached_property
 from itertools import pairwise
 
 import numpy as np
@@ -41,21 +43,82 @@ class PlanRoom:
         return 0.0 if chord == 0.0 else chord + 2 * SLACK
 
     def _corners(self, width: float, depth: float) -> shapely.Geometry:
-        span_x, span_y = (-(width - SLACK), -SLACK), (-(depth - SLACK), -SLACK)
-        if width <= 2 * SLACK or not self.inside:
+        if width <= 2 * SLACK or not self.inside or not self.pieces:
             return shapely.Polygon()
-        blocked = shapely.union_all([_swept(piece, span_x, span_y) for piece in self.pieces])
+        spans = (-(width - SLACK), -SLACK), (-(depth - SLACK), -SLACK)
+        blocked = shapely.union_all(self._outlines.swept(*spans))
         free = shapely.Polygon(self.inside[0])
         for outline in self.inside[1:]:
             free = free.intersection(shapely.Polygon(outline))
         return free.difference(blocked)
 
+    @cached_property
+    def _outlines(self) -> "_Outlines":
+        return _outlines(self.pieces)
 
-def _swept(piece: Polygon, span_x: tuple[float, float], span_y: tuple[float, float]) -> shapely.Geometry:
-    """The piece moved over every shift in the two spans: convex again."""
-    points = np.array(piece)
-    shifts = np.array([(x, y) for x in span_x for y in span_y])
-    return shapely.MultiPoint((points[None] + shifts[:, None]).reshape(-1, 2)).convex_hull
+
+@dataclass(frozen=True)
+class _Outlines:
+    """Corners of all pieces in turn, ready to be swept: `far` says which take the far end of a span."""
+
+    corners: NDArray[np.float64]
+    far: NDArray[np.bool_]
+    owner: NDArray[np.int64]
+
+    def swept(self, span_x: tuple[float, float], span_y: tuple[float, float]) -> NDArray[np.object_]:
+        """Each piece moved over every shift in the two spans: convex again."""
+        shift_x = np.where(self.far[:, 0], span_x[1], span_x[0])
+        shift_y = np.where(self.far[:, 1], span_y[1], span_y[0])
+        moved = self.corners + np.stack([shift_x, shift_y], axis=1)
+        polygons: NDArray[np.object_] = shapely.polygons(shapely.linearrings(moved, indices=self.owner))
+        return polygons
+
+
+TURNS = ((False, False), (True, False), (True, True), (False, True))
+"""Which ends of the spans (x, y) the corners take, counter-clockwise from the lowest."""
+
+
+def _outlines(pieces: tuple[Polygon, ...]) -> _Outlines:
+    corners: list[Point] = []
+    far: list[tuple[bool, bool]] = []
+    owner: list[int] = []
+    for number, piece in enumerate(pieces):
+        for corner, ends in _turning(_hull(piece)):
+            corners.append(corner)
+            far.append(ends)
+            owner.append(number)
+    return _Outlines(np.array(corners), np.array(far), np.array(owner))
+
+
+def _hull(piece: Polygon) -> list[Point]:
+    """The corners of the piece's convex hull, counter-clockwise from the lowest."""
+    hull = shapely.MultiPoint(piece).convex_hull
+    ring = hull.exterior.coords[:-1] if isinstance(hull, shapely.Polygon) else hull.coords
+    points = [(x, y) for x, y in ring]
+    if isinstance(hull, shapely.Polygon) and not hull.exterior.is_ccw:
+        points.reverse()
+    first = min(range(len(points)), key=lambda k: (points[k][1], points[k][0]))
+    return points[first:] + points[:first]
+
+
+def _turning(corners: list[Point]) -> Iterator[tuple[Point, tuple[bool, bool]]]:
+    """Each corner with the ends it takes; the outermost corner on each of the four sides takes two.
+
+    Swept over a rectangle of shifts, a convex piece grows by the rectangle's sides at those four corners.
+    """
+    outermost = (
+        corners[0],
+        max(corners, key=lambda corner: (corner[0], corner[1])),
+        max(corners, key=lambda corner: (corner[1], -corner[0])),
+        min(corners, key=lambda corner: (corner[0], -corner[1])),
+    )
+    turn = 1
+    yield corners[0], TURNS[0]
+    for corner in corners:
+        yield corner, TURNS[turn % 4]
+        while turn < 4 and corner == outermost[turn]:
+            turn += 1
+            yield corner, TURNS[turn % 4]
 
 
 def longest_upright_chord(region: shapely.Geometry) -> float:

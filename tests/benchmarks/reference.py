@@ -78,6 +78,28 @@ def count_by_model(bay: Bay, module: Module, limit: float) -> Answer:
         _stand_in_box(model, bay, box, slot)
     _stand_apart(model, slots, whole(module.spacing))
     _keep_height(model, bay, slots)
+    import os
+    opts=os.environ.get("OPT","")
+    tiers=range(bay.box.tiers)
+    if "a" in opts:
+        sp=whole(module.spacing); wall=whole(bay.box.thickness+bay.box.liner+bay.box.gap)
+        w=box.x1-box.x0-2*wall+sp; d=box.y1-box.y0-2*wall+sp
+        wv=model.new_int_var(0,x1-x0,""); dv=model.new_int_var(0,y1-y0,"")
+        model.add(wv==w); model.add(dv==d)
+        av=model.new_int_var(0,(x1-x0)*(y1-y0),""); model.add_multiplication_equality(av,[wv,dv])
+        for tier in tiers:
+            model.add(sum((st.size[0]+sp)*(st.size[1]+sp)*st.chosen for sl in slots for st in sl.stands if st.tier==tier)<=av)
+    if "c" in opts:
+        for tier in tiers:
+            xs=[];ys=[];dx=[];dy=[]
+            for sl in slots:
+                for st in sl.stands:
+                    if st.tier==tier:
+                        xs.append(model.new_optional_fixed_size_interval_var(sl.x,st.size[0]+sp,st.chosen,"")); dx.append(st.size[1]+sp)
+                        ys.append(model.new_optional_fixed_size_interval_var(sl.y,st.size[1]+sp,st.chosen,"")); dy.append(st.size[0]+sp)
+            model.add_cumulative(xs,dx,dv); model.add_cumulative(ys,dy,wv)
+    if "x" in opts:
+        for one, two in pairwise(slots): model.add(one.x<=two.x)
     present = [sum(stand.chosen for stand in slot.stands) for slot in slots]
     for one, following in pairwise(present):
         model.add(one >= following)
@@ -128,6 +150,11 @@ def _solved(model: cp_model.CpModel, limit: float) -> Answer:
     solver = cp_model.CpSolver()
     solver.parameters.num_workers = WORKERS
     solver.parameters.max_time_in_seconds = limit
+    import os
+    if "p" in os.environ.get("OPT",""):
+        solver.parameters.use_energetic_reasoning_in_no_overlap_2d=True
+        solver.parameters.use_area_energetic_reasoning_in_no_overlap_2d=True
+        solver.parameters.use_timetabling_in_no_overlap_2d=True
     status = solver.solve(model)
     found = status in (cp_model.OPTIMAL, cp_model.FEASIBLE)
     count = round(solver.objective_value) if found else 0

@@ -46,7 +46,7 @@ def step_out(box: Cuboid, polygon: tuple[tuple[float, float], ...], turn: float)
     return moved(box, end[0] - x, end[1] - y)
 
 
-@settings(max_examples=300)
+@settings(max_examples=150)
 @given(
     st.one_of(bars(), cuboids().map(lambda one: Block(one.low, one.high))),
     cuboids(),
@@ -67,7 +67,7 @@ def test_a_box_on_the_edge_of_a_shadow_keeps_the_distance_and_no_more(
     assert asked - NOISE <= found <= asked + ALLOWED
 
 
-@settings(max_examples=300)
+@settings(max_examples=150)
 @given(
     st.one_of(bars(), cuboids().map(lambda one: Block(one.low, one.high))),
     cuboids(),
