@@ -12,14 +12,14 @@ MOST_TRIES = 20_000
 
 
 def judge_spacing(standing: Sequence[Standing], spacing: float) -> list[Finding]:
-    """Bodies are apart by `spacing` [mm] along at least one axis."""
+    """Bodies on one level are apart by `spacing` [mm] along at least one axis; a shelf parts levels."""
     findings = []
     for one, other in combinations(standing, 2):
         gap = max(face_gaps(one.body, other.body))
         place = f"{one.place} and {other.place.rsplit(', ', 1)[-1]}"
         if gap < -SLACK:
             findings.append(Finding("module-overlap", place, f"overlap by {-gap:.3f} mm", gap))
-        elif gap < spacing - SLACK:
+        elif gap < spacing - SLACK and abs(one.body.low[2] - other.body.low[2]) <= SLACK:
             text = f"{gap:.3f} mm apart, {spacing:g} mm needed"
             findings.append(Finding("module-spacing", place, text, gap))
     return findings

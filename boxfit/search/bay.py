@@ -19,7 +19,8 @@ ROUNDING = 0.1
 """Room [mm] that drawing curves with tangents may have cost; bounds give it back."""
 LEAST_LIFT = 1.0
 """Lifts [mm] are not split finer when a bound is sharpened."""
-MOST_LIFTS = 16
+MOST_LIFTS = 240
+"""Lifts looked at for one bay at most."""
 MOST_SETTLED = 12
 """Exact searches made for one bay at most."""
 
@@ -37,6 +38,7 @@ class BaySearch:
         self.stacks = stacks(module, bay.box, height_for_boxes(bay))
         self._boxes: dict[int, tuple[Candidate, ...]] = {}
         self._settled = 0
+        self._lifted = 0
 
     @cached_property
     def best(self) -> Candidate | None:
@@ -125,14 +127,13 @@ class BaySearch:
 
     def _bound_between(self, stack: Stack, lifts: list[tuple[float, float]], bound: int) -> int:
         """The bound over all levels within the lifts [mm], halving those that seem to allow more."""
-        tried = 0
         while lifts:
             bottom, top = lifts.pop()
             within = self._bound_at(stack, bottom, top - bottom)
-            tried += 1
+            self._lifted += 1
             if within <= max(bound, self.most):
                 continue
-            if top - bottom < LEAST_LIFT or tried > MOST_LIFTS:
+            if top - bottom < LEAST_LIFT or self._lifted > MOST_LIFTS:
                 return max(within, self._quick_bound(stack, *self._span(lifts, bottom, top)))
             middle = (bottom + top) / 2
             lifts += [(bottom, middle), (middle, top)]

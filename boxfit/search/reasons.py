@@ -37,8 +37,8 @@ def held_back(search: PackSearch, pack: Pack, bound: int) -> tuple[str, ...]:
         )
     else:
         notes.append(
-            f"The bays would hold {_plural(following, 'module')} ({_by_bay(search)});"
-            " axle limits, gross limit or front share stop there."
+            f"The bays would hold {_plural(following, 'module')} ({_by_bay(search)}),"
+            f" but {_stopped_by(search, following)}."
         )
     if bound > pack.count:
         notes.append(
@@ -46,6 +46,20 @@ def held_back(search: PackSearch, pack: Pack, bound: int) -> tuple[str, ...]:
             f" but between {pack.count} and {bound} the search did not settle it."
         )
     return tuple(notes)
+
+
+def _stopped_by(search: PackSearch, count: int) -> str:
+    """Which rule stops a count that the bays would hold."""
+    nearest = search.nearest((count,))
+    if nearest is None:
+        return "every way to place them breaks a limit of the plate"
+    if search.car.target is None:
+        return "no way to place them was found"
+    return (
+        f"every way to place them within the plate's limits misses the target front share"
+        f" {search.car.target.front_share:.3f} by {nearest.front_share_missed:.3f} or more"
+        f" (allowed {search.car.target.tolerance:.3f})"
+    )
 
 
 def _by_bay(search: PackSearch) -> str:

@@ -92,7 +92,7 @@ def _outlines(pieces: tuple[Polygon, ...]) -> _Outlines:
 
 def _hull(piece: Polygon) -> list[Point]:
     """The corners of the piece's convex hull, counter-clockwise from the lowest."""
-    hull = shapely.MultiPoint(piece).convex_hull
+    hull = shapely.convex_hull(shapely.multipoints(np.array(piece)))
     ring = hull.exterior.coords[:-1] if isinstance(hull, shapely.Polygon) else hull.coords
     points = [(x, y) for x, y in ring]
     if isinstance(hull, shapely.Polygon) and not hull.exterior.is_ccw:

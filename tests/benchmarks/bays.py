@@ -43,7 +43,9 @@ class Case:
         return Car("invented", "invented", 2180.0, 1180.0, 1160.0, (self.bay,))
 
 
-def _module(name: str, size: tuple[float, float, float], up: tuple[Dimension, ...], top: float = 0.0) -> Module:
+def _module(
+    name: str, size: tuple[float, float, float], up: tuple[Dimension, ...], top: float = 0.0
+) -> Module:
     return Module(name, name.lower(), *size, 10.0, 2.0, 50.0, VOLTS, up, 2.0, None, FaceRoom(top=top))
 
 
@@ -75,9 +77,8 @@ CASES = {
     "tapered nose": _case(((-620, -340), (0, -420), (0, 420), (-620, 340)), 340, HERON),
     "cut corners": _case(
         ((-780, -300), (-700, -430), (-60, -430), (0, -330), (0, 330), (-60, 430), (-700, 430), (-780, 300)),
-        190,
+        330,
         HERON,
-        WELDED,
     ),
     "narrow tail": _case(((-900, -190), (-40, -300), (0, 0), (-40, 300), (-900, 190)), 200, TEAL, TIGHT_BEND),
     "skewed floor": _case(((-690, -360), (20, -310), (60, 360), (-630, 310)), 300, PLOVER),
@@ -97,7 +98,12 @@ CASES = {
         WELDED,
     ),
     "post in the middle": _case(
-        ((-900, -400), (0, -460), (0, 460), (-900, 400)), 190, HERON, RULES, (((-250, -30), (-190, 30)),), 15.0
+        ((-900, -400), (0, -460), (0, 460), (-900, 400)),
+        190,
+        HERON,
+        RULES,
+        (((-250, -30), (-190, 30)),),
+        15.0,
     ),
     "two posts": _case(
         ((-820, -440), (0, -400), (30, 400), (-820, 440)),

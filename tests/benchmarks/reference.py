@@ -14,11 +14,13 @@ from itertools import pairwise
 import shapely
 from ortools.sat.python import cp_model
 
-from boxfit.bay import Bay
+from boxfit.bay import Bay, BoxRules
 from boxfit.module import Module
 from tests.benchmarks.reference_walls import NOISE, Plan, keep_plan, whole
 
 WORKERS = 2
+LARGE = 5_000
+"""Longer than any tray here [mm]."""
 Size = tuple[int, int, int]
 
 
@@ -49,6 +51,33 @@ class Slot:
     stands: tuple[Stand, ...]
 
 
+@dataclass(frozen=True)
+class Tray:
+    """What a tier offers in plan: from gap to gap [mm], with the spacing the last module keeps added."""
+
+    rules: BoxRules
+    box: Plan
+    tier: int
+    spacing: int
+
+    @property
+    def x(self) -> tuple[cp_model.LinearExprT, cp_model.LinearExprT]:
+        """From where to where along x [mm]."""
+        return (self.box.x0 + self._wall, self.box.x1 - self._wall + self.spacing)
+
+    @property
+    def y(self) -> tuple[cp_model.LinearExprT, cp_model.LinearExprT]:
+        """From where to where along y [mm]."""
+        return (self.box.y0 + self._wall, self.box.y1 - self._wall + self.spacing)
+
+    @property
+    def _wall(self) -> int:
+        """From the box's outside to the modules [mm]; on the floor of a folded tray off its bend too."""
+        rules = self.rules
+        off_bend = rules.bend_radius - rules.liner if self.tier == 0 and rules.process == "folded" else 0.0
+        return whole(rules.thickness + rules.liner + max(rules.gap, off_bend))
+
+
 def sizes_standing(module: Module) -> list[Size]:
     """Sizes [mm] along x, y, z of every way the module may stand, room on top included."""
     sides = {"length": whole(module.length), "width": whole(module.width), "height": whole(module.height)}
@@ -74,63 +103,42 @@ def count_by_model(bay: Bay, module: Module, limit: float) -> Answer:
             Stand(model.new_bool_var(""), tier, size) for tier in range(bay.box.tiers) for size in sizes
         )
         slots.append(Slot(model.new_int_var(x0, x1, ""), model.new_int_var(y0, y1, ""), stands))
-    for slot in slots:
-        _stand_in_box(model, bay, box, slot)
-    _stand_apart(model, slots, whole(module.spacing))
+    for tier in range(bay.box.tiers):
+        _lay_tier(model, Tray(bay.box, box, tier, whole(module.spacing)), slots)
     _keep_height(model, bay, slots)
-    import os
-    opts=os.environ.get("OPT","")
-    tiers=range(bay.box.tiers)
-    if "a" in opts:
-        sp=whole(module.spacing); wall=whole(bay.box.thickness+bay.box.liner+bay.box.gap)
-        w=box.x1-box.x0-2*wall+sp; d=box.y1-box.y0-2*wall+sp
-        wv=model.new_int_var(0,x1-x0,""); dv=model.new_int_var(0,y1-y0,"")
-        model.add(wv==w); model.add(dv==d)
-        av=model.new_int_var(0,(x1-x0)*(y1-y0),""); model.add_multiplication_equality(av,[wv,dv])
-        for tier in tiers:
-            model.add(sum((st.size[0]+sp)*(st.size[1]+sp)*st.chosen for sl in slots for st in sl.stands if st.tier==tier)<=av)
-    if "c" in opts:
-        for tier in tiers:
-            xs=[];ys=[];dx=[];dy=[]
-            for sl in slots:
-                for st in sl.stands:
-                    if st.tier==tier:
-                        xs.append(model.new_optional_fixed_size_interval_var(sl.x,st.size[0]+sp,st.chosen,"")); dx.append(st.size[1]+sp)
-                        ys.append(model.new_optional_fixed_size_interval_var(sl.y,st.size[1]+sp,st.chosen,"")); dy.append(st.size[0]+sp)
-            model.add_cumulative(xs,dx,dv); model.add_cumulative(ys,dy,wv)
-    if "x" in opts:
-        for one, two in pairwise(slots): model.add(one.x<=two.x)
     present = [sum(stand.chosen for stand in slot.stands) for slot in slots]
-    for one, following in pairwise(present):
-        model.add(one >= following)
+    for (slot, here), (following, here_too) in pairwise(zip(slots, present, strict=True)):
+        model.add(here >= here_too)
+        model.add(slot.x <= following.x)
     model.maximize(sum(present))
     return _solved(model, limit)
 
 
-def _stand_in_box(model: cp_model.CpModel, bay: Bay, box: Plan, slot: Slot) -> None:
-    """At most one way to stand, each with wall, liner and gap between module and the box's outside."""
-    rules = bay.box
-    model.add_at_most_one(stand.chosen for stand in slot.stands)
-    for stand in slot.stands:
-        off_bend = rules.bend_radius - rules.liner if stand.tier == 0 and rules.process == "folded" else 0.0
-        wall = whole(rules.thickness + rules.liner + max(rules.gap, off_bend))
-        for axis, low, high in ((0, box.x0, box.x1), (1, box.y0, box.y1)):
-            place = (slot.x, slot.y)[axis]
-            model.add(place >= low + wall).only_enforce_if(stand.chosen)
-            model.add(place + stand.size[axis] + wall <= high).only_enforce_if(stand.chosen)
+def _lay_tier(model: cp_model.CpModel, tray: Tray, slots: list[Slot]) -> None:
+    """Modules of one tier stand in the tray and, each with the spacing added, do not overlap.
 
-
-def _stand_apart(model: cp_model.CpModel, slots: list[Slot], spacing: int) -> None:
-    """Modules of one tier, each with the spacing added, do not overlap."""
-    for tier in {stand.tier for slot in slots for stand in slot.stands}:
-        across, along = [], []
-        for slot in slots:
-            for stand in (stand for stand in slot.stands if stand.tier == tier):
-                width, depth, _ = stand.size
-                chosen = stand.chosen
-                across.append(model.new_optional_fixed_size_interval_var(slot.x, width + spacing, chosen, ""))
-                along.append(model.new_optional_fixed_size_interval_var(slot.y, depth + spacing, chosen, ""))
-        model.add_no_overlap_2d(across, along)
+    That their rows and columns fit in the tray's depth, width and area follows; said aloud it helps the solver.
+    """
+    across, along, widths, depths, area = [], [], [], [], []
+    for slot in slots:
+        for stand in (stand for stand in slot.stands if stand.tier == tray.tier):
+            width, depth = (side + tray.spacing for side in stand.size[:2])
+            for place, side, (low, high) in ((slot.x, width, tray.x), (slot.y, depth, tray.y)):
+                model.add(place >= low).only_enforce_if(stand.chosen)
+                model.add(place + side <= high).only_enforce_if(stand.chosen)
+            across.append(model.new_optional_fixed_size_interval_var(slot.x, width, stand.chosen, ""))
+            along.append(model.new_optional_fixed_size_interval_var(slot.y, depth, stand.chosen, ""))
+            widths.append(width)
+            depths.append(depth)
+            area.append(width * depth * stand.chosen)
+    model.add_no_overlap_2d(across, along)
+    tray_width, tray_depth, tray_area = (model.new_int_var(0, most, "") for most in (LARGE, LARGE, LARGE**2))
+    model.add(tray_width == tray.x[1] - tray.x[0])
+    model.add(tray_depth == tray.y[1] - tray.y[0])
+    model.add_multiplication_equality(tray_area, [tray_width, tray_depth])
+    model.add(sum(area) <= tray_area)
+    model.add_cumulative(across, depths, tray_depth)
+    model.add_cumulative(along, widths, tray_width)
 
 
 def _keep_height(model: cp_model.CpModel, bay: Bay, slots: list[Slot]) -> None:
@@ -150,11 +158,6 @@ def _solved(model: cp_model.CpModel, limit: float) -> Answer:
     solver = cp_model.CpSolver()
     solver.parameters.num_workers = WORKERS
     solver.parameters.max_time_in_seconds = limit
-    import os
-    if "p" in os.environ.get("OPT",""):
-        solver.parameters.use_energetic_reasoning_in_no_overlap_2d=True
-        solver.parameters.use_area_energetic_reasoning_in_no_overlap_2d=True
-        solver.parameters.use_timetabling_in_no_overlap_2d=True
     status = solver.solve(model)
     found = status in (cp_model.OPTIMAL, cp_model.FEASIBLE)
     count = round(solver.objective_value) if found else 0
