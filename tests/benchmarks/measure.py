@@ -13,13 +13,14 @@ from pathlib import Path
 from time import perf_counter
 
 ROOT = Path(__file__).parents[2]
+LINE = "{:<32} {:<24} {:>13} {:>9} {:>7} {:>5}"
 LONG_ENOUGH = 8.0
 """Once runs have taken this long together [s], no further run is made."""
 
 
 @dataclass(frozen=True)
 class Measured:
-    """One row: times [s] of a reference and of ours, and the greatest ratio of the two that is good enough."""
+    """One row: times [s] of a reference and of ours, and the greatest ratio that is good enough."""
 
     what: str
     reference_name: str
@@ -55,14 +56,25 @@ def bare_import(package: str) -> float:
     return best_of(5, lambda: fresh_python(["-c", f"import {package}"]))
 
 
+def told(row: Measured) -> float:
+    """The ratio [-] of a row, after the row is printed."""
+    times = (f"{row.reference:.3f}", f"{row.ours:.3f}")
+    _print_line(row.what, row.reference_name, *times, f"{row.ratio:.4f}", f"{row.aim:g}")
+    return row.ratio
+
+
+def told_ratio(what: str, ratio: float, aim: float) -> float:
+    """A ratio [-] drawn from rows already told, after it is printed."""
+    _print_line(what, "", "", "", f"{ratio:.4f}", f"{aim:g}")
+    return ratio
+
+
 @lru_cache
 def _print_head() -> None:
-    print(f"\n{'what':<40} {'reference':<26} {'reference [s]':>13} {'ours [s]':>9} {'ratio':>7} {'aim':>6}")
+    print()
+    print(LINE.format("what", "reference", "reference [s]", "ours [s]", "ratio", "aim"))
 
 
-def told(row: Measured) -> float:
-    """The ratio [-], after its row is printed."""
+def _print_line(*cells: str) -> None:
     _print_head()
-    times = f"{row.reference:>13.3f} {row.ours:>9.3f}"
-    print(f"{row.what:<40} {row.reference_name:<26} {times} {row.ratio:>7.4f} {row.aim:>6.2f}")
-    return row.ratio
+    print(LINE.format(*cells))

@@ -4,8 +4,8 @@ Written from the allowances alone, without the search's ideas: box and modules h
 1 mm, each module may be left out, and as many as possible are kept. Whatever it finds keeps every allowance.
 It misses only what needs fractions of a millimetre; the bays it is used for are whole numbers throughout.
 
-Holds for one rectangular box of one or two tiers, no opening, walls and keep-outs as in `reference_walls`, and
-modules that need no room, or only at the top where they stand on their height alone.
+Holds for one rectangular box of one or two tiers, no opening, walls and keep-outs as in `reference_walls`,
+and modules that need no room, or only at the top where they stand on their height alone.
 """
 
 from dataclasses import dataclass
@@ -61,12 +61,12 @@ class Tray:
     spacing: int
 
     @property
-    def x(self) -> tuple[cp_model.LinearExprT, cp_model.LinearExprT]:
+    def x(self) -> tuple[cp_model.LinearExpr, cp_model.LinearExpr]:
         """From where to where along x [mm]."""
         return (self.box.x0 + self._wall, self.box.x1 - self._wall + self.spacing)
 
     @property
-    def y(self) -> tuple[cp_model.LinearExprT, cp_model.LinearExprT]:
+    def y(self) -> tuple[cp_model.LinearExpr, cp_model.LinearExpr]:
         """From where to where along y [mm]."""
         return (self.box.y0 + self._wall, self.box.y1 - self._wall + self.spacing)
 
@@ -117,7 +117,7 @@ def count_by_model(bay: Bay, module: Module, limit: float) -> Answer:
 def _lay_tier(model: cp_model.CpModel, tray: Tray, slots: list[Slot]) -> None:
     """Modules of one tier stand in the tray and, each with the spacing added, do not overlap.
 
-    That their rows and columns fit in the tray's depth, width and area follows; said aloud it helps the solver.
+    That their rows and columns fit in the tray's depth, width and area follows; said aloud it helps.
     """
     across, along, widths, depths, area = [], [], [], [], []
     for slot in slots:

@@ -24,16 +24,16 @@ STEEPEST = 3
 class Plan:
     """Low and high x, low and high y [mm] of a rectangle of the model."""
 
-    x0: cp_model.LinearExprT
-    x1: cp_model.LinearExprT
-    y0: cp_model.LinearExprT
-    y1: cp_model.LinearExprT
+    x0: cp_model.LinearExpr
+    x1: cp_model.LinearExpr
+    y0: cp_model.LinearExpr
+    y1: cp_model.LinearExpr
 
     def grown(self, by: int) -> "Plan":
         """The rectangle with `by` [mm] more on every side."""
         return Plan(self.x0 - by, self.x1 + by, self.y0 - by, self.y1 + by)
 
-    def least_along(self, way: Point) -> cp_model.LinearExprT:
+    def least_along(self, way: Point) -> cp_model.LinearExpr:
         """The least of x * way[0] + y * way[1] over the four corners."""
         x = self.x0 if way[0] > 0 else self.x1
         y = self.y0 if way[1] > 0 else self.y1

@@ -1,10 +1,11 @@
 """Plans of the literature of at most 60 rectangles: found and proven in the time cadquery takes to load.
 
-That is about 2 s. Every plan is solved in a fresh interpreter, start and imports counted. The first three
-are known as one plan in three scales (Martins and Dell, EJOR 184 (2008), their page on classes); (49, 28, 8, 3)
-is on the page for Birgin, Lobato and Morabito, JORS 61 (2010); (56, 52, 12, 5) illustrates Martins and Dell's
-page. Which papers list the others is from memory. Counts but for the 57 were computed independently; those of
-the last four are one below every simple bound, by exhaustive search.
+That is about 2 s. Every plan is solved in a fresh interpreter, start and imports counted.
+
+The first three are one plan in three scales (Martins and Dell, page on classes of plans; with their EJOR 184
+(2008)). (49, 28, 8, 3) and its 57 stand on the page for Birgin, Lobato and Morabito, JORS 61 (2010).
+(56, 52, 12, 5) illustrates the page of Martins and Dell. Which papers list the others is from memory. The other
+counts were computed independently; the last four are one below every simple bound, by exhaustive search.
 """
 
 import pytest
