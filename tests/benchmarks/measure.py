@@ -14,7 +14,7 @@ from time import perf_counter
 
 ROOT = Path(__file__).parents[2]
 LINE = "{:<32} {:<24} {:>13} {:>9} {:>7} {:>5}"
-LONG_ENOUGH = 8.0
+LONG_ENOUGH = 16.0
 """Once runs have taken this long together [s], no further run is made."""
 
 

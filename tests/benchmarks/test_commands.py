@@ -11,14 +11,15 @@ BOXFIT = ("-c", "from boxfit.cli import main; main()")
 def main_job() -> list[str]:
     """The words after `boxfit` of the build command in the README's first block of commands."""
     block = (ROOT / "README.md").read_text(encoding="utf-8").split("```sh\n", 1)[1].split("```", 1)[0]
-    commands = block.replace("\\\n", " ").splitlines()
-    build = next(command for command in commands if command.startswith("boxfit build"))
-    return shlex.split(build, comments=True)[1:]
+    command = block.replace("\\\n", " ").partition("boxfit build")[2].splitlines()[0].partition("&&")[0]
+    return ["build", *shlex.split(command, comments=True)]
 
 
 def test_help() -> None:
     """The help page within 3 times a bare import of typer."""
-    ours = best_of(5, lambda: fresh_python([*BOXFIT, "--help"]))
+    pages: set[str] = set()
+    ours = best_of(5, lambda: pages.add(fresh_python([*BOXFIT, "--help"])))
+    assert all("build" in page for page in pages)
     row = Measured("boxfit --help", "import typer", bare_import("typer"), ours, 3.0)
     assert told(row) <= row.aim
 

@@ -4,8 +4,8 @@ That is about 2 s. Every plan is solved in a fresh interpreter, start and import
 
 The first three are one plan in three scales (Martins and Dell, page on classes of plans; with their EJOR 184
 (2008)). (49, 28, 8, 3) and its 57 stand on the page for Birgin, Lobato and Morabito, JORS 61 (2010).
-(56, 52, 12, 5) illustrates the page of Martins and Dell. Which papers list the others is from memory. The other
-counts were computed independently; the last four are one below every simple bound, by exhaustive search.
+(56, 52, 12, 5) illustrates the page of Martins and Dell. Which papers list the others is from memory. The
+other counts were computed independently; the last four, one below every simple bound, by exhaustive search.
 """
 
 import pytest
