@@ -1,6 +1,7 @@
 """From a car and a module to the best layout, how good it is, and what held it back."""
 
 from dataclasses import dataclass
+from itertools import islice
 
 from boxfit.bay import Vector
 from boxfit.car import Car
@@ -13,6 +14,9 @@ from boxfit.search.reasons import held_back, nothing_fits, target_missed
 from boxfit.search.refute import refuted
 from boxfit.search.share_out import compositions
 from boxfit.weight.balance import weigh, without_pack
+
+MOST_REFUTED = 200
+"""Ways to share a count out among bays that are refuted one by one."""
 
 
 @dataclass(frozen=True)
@@ -46,8 +50,8 @@ def _bound(search: PackSearch, found: int) -> int:
     for pack in packs(search.car, search.module, most):
         if pack.count <= found:
             break
-        shares = compositions(pack.count, rooms)
-        if not all(refuted(search.car, search.bays, counts) for counts in shares):
+        shares = list(islice(compositions(pack.count, rooms), MOST_REFUTED + 1))
+        if len(shares) > MOST_REFUTED or not refuted(search, shares):
             return pack.count
     return found
 

@@ -12,6 +12,7 @@ from boxfit.search.bay import BaySearch
 from boxfit.search.candidate import Candidate, turned_over
 from boxfit.weight.balance import Moments, moments
 from boxfit.weight.box_mass import PartMass, box_mass
+from boxfit.weight.demands import MomentRange
 
 MOST_BOXES = 24
 """Plan sizes and stacks kept for one count in one bay: the lightest."""
@@ -35,10 +36,12 @@ class Option:
         middles = ((mass, middle_of(module.low, module.high)) for module in box.modules)
         return moments([(empty.mass, centre), *middles])
 
-    @property
-    def ranges(self) -> list[tuple[float, float]]:
-        """The least and greatest low x [mm] of each polygon."""
-        return [(place.bounds[0], place.bounds[2]) for place in self.places]
+    @cached_property
+    def reach(self) -> MomentRange:
+        """The least and greatest moment [kg mm] about the front axle this box can give."""
+        low = min(place.bounds[0] for place in self.places)
+        high = max(place.bounds[2] for place in self.places)
+        return MomentRange(self.load.x + self.load.mass * low, self.load.x + self.load.mass * high)
 
 
 def middle_of(

@@ -1,6 +1,6 @@
 """All bays together: the best boxes for a count under limits and target, in the order of what best means."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import product
 from math import inf
@@ -11,12 +11,12 @@ from boxfit.search.bay import BaySearch
 from boxfit.search.option import Option, options
 from boxfit.search.placing import Placing, Wish, place, reach
 from boxfit.search.share_out import by_boxes, compositions
-from boxfit.weight.balance import stripped_centre, without_pack
-from boxfit.weight.demands import MomentRange, limit_range, moment_for_share, target_range
+from boxfit.weight.demands import Demands, MomentRange
 
+MOST_SHARES = 48
+"""Ways to share a count out among bays that are looked at closely."""
 MOST_KEPT = {1: 96, 2: 14, 3: 7}
 """Options kept per bay where that many bays hold boxes; 4 where more do."""
-ANYWHERE = MomentRange(-inf, inf)
 Allowed = Callable[[float], MomentRange]
 """From the mass of a pack [kg] to the moments it may have."""
 
@@ -41,6 +41,7 @@ class PackSearch:
     def __init__(self, car: Car, module: Module) -> None:
         self.car = car
         self.module = module
+        self.demands = Demands.of(car)
         self.bays = tuple(BaySearch(bay, module) for bay in car.bays)
         self._options: dict[tuple[int, int, int], tuple[Option, ...]] = {}
 
@@ -52,27 +53,42 @@ class PackSearch:
     def best(self, count: int) -> Choice | None:
         """The best boxes for exactly `count` modules that meet every limit and the target."""
         for group in by_boxes(count, self.most):
-            found = [choice for counts in group if (choice := self._best_of(counts, self._within, inf))]
-            if found:
-                return min(found, key=lambda choice: choice.score)
+            best: Choice | None = None
+            for counts in self._likely(group):
+                better = self._best_of(counts, self.demands.allowed, best.front_share_missed if best else inf)
+                if better is not None and (best is None or better.score < best.score):
+                    best = better
+            if best is not None:
+                return best
         return None
 
     def nearest(self, counts_allowed: Sequence[int]) -> Choice | None:
         """Of all allowed counts, the boxes whose front share is nearest the target, every limit met."""
-        shares = [
-            (self._least_miss(counts), -total, counts)
-            for total in counts_allowed
-            for counts in compositions(total, self.most)
-        ]
+        every = [counts for total in counts_allowed for counts in compositions(total, self.most)]
         best: tuple[tuple[float, ...], Choice] | None = None
-        for miss, negative, counts in sorted(shares):
-            if miss == inf or (best is not None and miss > best[0][0]):
-                break
-            choice = self._best_of(counts, self._limits, inf if best is None else best[0][0])
+        for counts in self._likely(every):
+            choice = self._best_of(counts, self.demands.within_limits, best[0][0] if best else inf)
             if choice is not None:
-                rank = (choice.score[0], negative, sum(count > 0 for count in counts), *choice.score[1:])
+                used = sum(count > 0 for count in counts)
+                rank = (choice.score[0], -sum(counts), used, *choice.score[1:])
                 best = (rank, choice) if best is None or rank < best[0] else best
         return best[1] if best else None
+
+    def _likely(self, shares: list[tuple[int, ...]]) -> list[tuple[int, ...]]:
+        """All ways to share modules out, or where they are very many those that look best balanced."""
+        if len(shares) <= MOST_SHARES:
+            return shares
+        return sorted(shares, key=lambda counts: (self._rough_miss(counts), -sum(counts), counts))[
+            :MOST_SHARES
+        ]
+
+    def _rough_miss(self, counts: Sequence[int]) -> float:
+        """How far [-] modules in the middle of their bays would be from the target."""
+        pulls = 0.0
+        for count, bay in zip(counts, self.car.bays, strict=True):
+            xs = [x for x, _ in bay.room.outline]
+            pulls += count * self.module.mass * (min(xs) + max(xs)) / 2
+        return self.demands.missed(sum(counts) * self.module.mass, pulls)
 
     def _of_bay(self, place_of_bay: int, count: int, used: int) -> tuple[Option, ...]:
         """Boxes of one bay, thinned out where several bays must be matched: extremes of balance, lowest."""
@@ -82,30 +98,30 @@ class PackSearch:
             self._options[key] = _thinned(found, MOST_KEPT.get(used, 4))
         return self._options[key]
 
-    def _choices(self, counts: Sequence[int]) -> list[tuple[Option, ...]]:
+    def _promising(
+        self, counts: Sequence[int], allowed: Allowed
+    ) -> Iterator[tuple[float, int, list[Option]]]:
+        """Boxes for these numbers that may meet what is allowed: least possible miss, order, boxes."""
         used = sum(count > 0 for count in counts)
-        return [self._of_bay(k, count, used) for k, count in enumerate(counts) if count > 0]
-
-    def _within(self, mass: float) -> MomentRange:
-        """Moments that limits and target allow a pack of this mass [kg]."""
-        limits = self._limits(mass)
-        if self.car.weighed is None:
-            return limits
-        target = target_range(self.car, self.car.weighed, mass)
-        return MomentRange(max(limits.low, target.low), min(limits.high, target.high))
-
-    def _limits(self, mass: float) -> MomentRange:
-        return ANYWHERE if self.car.weighed is None else limit_range(self.car, self.car.weighed, mass)
+        choices = [self._of_bay(k, count, used) for k, count in enumerate(counts) if count > 0]
+        for order, chosen in enumerate(product(*choices)):
+            mass = sum(option.load.mass for option in chosen)
+            within, possible = allowed(mass), reach(chosen)
+            if possible.meets(within):
+                aim = self.demands.wanted_x(mass)
+                nearest = _nearest(
+                    MomentRange(max(possible.low, within.low), min(possible.high, within.high)), aim
+                )
+                yield self.demands.missed(mass, nearest), order, list(chosen)
 
     def _best_of(self, counts: Sequence[int], allowed: Allowed, worst_miss: float) -> Choice | None:
         """The best boxes with these numbers in the bays, missing the target by no more than `worst_miss`."""
         best: Choice | None = None
-        for order, chosen in enumerate(product(*self._choices(counts))):
+        for miss, order, chosen in sorted(self._promising(counts, allowed), key=lambda found: found[:2]):
+            if miss > min(worst_miss, best.front_share_missed if best else inf):
+                break
             mass = sum(option.load.mass for option in chosen)
-            wish = Wish(allowed(mass), self._wanted_x(mass), self._wanted_y())
-            limit = min(worst_miss, best.score[0] if best else inf)
-            if self._miss(mass, _nearest_to(reach(chosen), wish)) > limit:
-                continue
+            wish = Wish(allowed(mass), self.demands.wanted_x(mass), self.demands.wanted_y)
             placing = place(chosen, wish)
             if placing is None:
                 continue
@@ -117,52 +133,14 @@ class PackSearch:
 
     def _score(self, chosen: Sequence[Option], mass: float, placing: Placing) -> tuple[float, float, float]:
         """Front share missed, sideways offset and height of mass [mm], no finer than can be weighed."""
-        shell = without_pack(self.car, self.car.weighed, False) if self.car.weighed else None
-        sideways = abs(placing.y - self._wanted_y()) / (mass + (shell.mass if shell else 0.0))
         height = sum(option.load.z for option in chosen) / mass
-        return (self._miss(mass, placing.x), round(sideways, 1), round(height, 1))
-
-    def _miss(self, mass: float, moment: float) -> float:
-        """How far [-] from the target a pack of this mass [kg] and moment [kg mm] leaves the front share."""
-        if self.car.target is None or self.car.weighed is None:
-            return 0.0
-        shell = without_pack(self.car, self.car.weighed, everything=False)
-        share = 1.0 + (shell.x + moment) / (self.car.wheelbase * (shell.mass + mass))
-        return round(abs(share - self.car.target.front_share), 4)
-
-    def _least_miss(self, counts: Sequence[int]) -> float:
-        """The least by which any boxes with these numbers can miss the target; infinite where none fit."""
-        least = inf
-        for chosen in product(*self._choices(counts)):
-            mass = sum(option.load.mass for option in chosen)
-            wish = Wish(self._limits(mass), self._wanted_x(mass), 0.0)
-            nearest = _nearest_to(reach(chosen), wish)
-            if wish.within.low <= wish.within.high and wish.within.holds(nearest, 1.0):
-                least = min(least, self._miss(mass, nearest))
-        return least
-
-    def _wanted_x(self, mass: float) -> float | None:
-        """The pack's moment [kg mm] that meets the target, or without one keeps the stripped car's share."""
-        if self.car.weighed is None:
-            return None
-        if self.car.target is not None:
-            share = self.car.target.front_share
-        else:
-            share = 1.0 + stripped_centre(self.car, self.car.weighed)[0] / self.car.wheelbase
-        return moment_for_share(self.car, self.car.weighed, mass, share)
-
-    def _wanted_y(self) -> float:
-        """The pack's sideways moment [kg mm] that puts the car's mass on the centre line."""
-        if self.car.weighed is None:
-            return 0.0
-        return -without_pack(self.car, self.car.weighed, everything=False).y
+        sideways = self.demands.sideways(mass, placing.y)
+        return (self.demands.missed(mass, placing.x), round(sideways, 1), round(height, 1))
 
 
-def _nearest_to(within: MomentRange, wish: Wish) -> float:
-    """The moment nearest to the wish among those the boxes can give and the rules allow, if they overlap."""
-    low, high = max(within.low, wish.within.low), min(within.high, wish.within.high)
-    aim = (low + high) / 2 if wish.x is None else wish.x
-    return min(max(aim, low), high)
+def _nearest(within: MomentRange, aim: float | None) -> float:
+    """The moment in the range that is nearest to the aim; the middle where there is none."""
+    return (within.low + within.high) / 2 if aim is None else min(max(aim, within.low), within.high)
 
 
 def _thinned(found: tuple[Option, ...], most: int) -> tuple[Option, ...]:
@@ -170,8 +148,8 @@ def _thinned(found: tuple[Option, ...], most: int) -> tuple[Option, ...]:
     if len(found) <= most:
         return found
     orders = (
-        sorted(found, key=lambda option: -reach([option]).high),
-        sorted(found, key=lambda option: reach([option]).low),
+        sorted(found, key=lambda option: -option.reach.high),
+        sorted(found, key=lambda option: option.reach.low),
         sorted(found, key=lambda option: option.load.z),
         sorted(found, key=lambda option: option.load.mass),
     )

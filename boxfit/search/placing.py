@@ -36,9 +36,8 @@ class Wish:
 
 def reach(chosen: Sequence[Option]) -> MomentRange:
     """The least and greatest moment [kg mm] about the front axle these boxes can give."""
-    low = sum(option.load.x + option.load.mass * min(a for a, _ in option.ranges) for option in chosen)
-    high = sum(option.load.x + option.load.mass * max(b for _, b in option.ranges) for option in chosen)
-    return MomentRange(low, high)
+    reaches = [option.reach for option in chosen]
+    return MomentRange(sum(one.low for one in reaches), sum(one.high for one in reaches))
 
 
 def place(chosen: Sequence[Option], wish: Wish) -> Placing | None:

@@ -13,6 +13,7 @@ from math import inf
 from boxfit.car import Car, CornerWeights
 from boxfit.search.bay import ROUNDING, BaySearch
 from boxfit.search.floors import Room, floors
+from boxfit.search.pack import PackSearch
 from boxfit.search.stack import PlanSize, Stack
 from boxfit.weight.balance import without_pack
 from boxfit.weight.box_mass import box_mass
@@ -104,18 +105,25 @@ def _box_spread(stack: Stack, room: Room, width: float, depths: tuple[float, flo
     )
 
 
-def refuted(car: Car, bays: Sequence[BaySearch], counts: Sequence[int]) -> bool:
-    """True where no layout with these numbers in the bays can meet every limit and the target.
+def refuted(search: PackSearch, shares: Sequence[tuple[int, ...]]) -> bool:
+    """True where no layout that shares its modules out in one of these ways meets every limit and the target.
 
     Only for one rectangular box per bay; what is not asked of weights is never refuted.
     """
-    if car.weighed is None or any(bay.bay.box.boxes > 1 or bay.bay.box.shape == "stepped" for bay in bays):
+    car, weighed = search.car, search.car.weighed
+    if weighed is None or any(bay.box.boxes > 1 or bay.box.shape == "stepped" for bay in car.bays):
         return False
-    spreads = [bay_spread(bay, count) for bay, count in zip(bays, counts, strict=True)]
-    if IMPOSSIBLE in spreads:
-        return True
-    pack = sum(spreads, NOTHING)
-    return _overloads(car, car.weighed, pack) or _misses_target(car, car.weighed, pack)
+    known: dict[tuple[int, int], Spread] = {}
+    for counts in shares:
+        for place in enumerate(counts):
+            if place not in known:
+                known[place] = bay_spread(search.bays[place[0]], place[1])
+        spreads = [known[place] for place in enumerate(counts)]
+        pack = sum(spreads, NOTHING)
+        possible = IMPOSSIBLE not in spreads
+        if possible and not _overloads(car, weighed, pack) and not _misses_target(car, weighed, pack):
+            return False
+    return True
 
 
 def _overloads(car: Car, weighed: CornerWeights, pack: Spread) -> bool:
