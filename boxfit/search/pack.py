@@ -78,9 +78,8 @@ class PackSearch:
         """All ways to share modules out, or where they are very many those that look best balanced."""
         if len(shares) <= MOST_SHARES:
             return shares
-        return sorted(shares, key=lambda counts: (self._rough_miss(counts), -sum(counts), counts))[
-            :MOST_SHARES
-        ]
+        ranked = sorted(shares, key=lambda counts: (self._rough_miss(counts), -sum(counts), counts))
+        return ranked[:MOST_SHARES]
 
     def _rough_miss(self, counts: Sequence[int]) -> float:
         """How far [-] modules in the middle of their bays would be from the target."""
@@ -109,9 +108,7 @@ class PackSearch:
             within, possible = allowed(mass), reach(chosen)
             if possible.meets(within):
                 aim = self.demands.wanted_x(mass)
-                nearest = _nearest(
-                    MomentRange(max(possible.low, within.low), min(possible.high, within.high)), aim
-                )
+                nearest = _nearest(possible.and_also(within), aim)
                 yield self.demands.missed(mass, nearest), order, list(chosen)
 
     def _best_of(self, counts: Sequence[int], allowed: Allowed, worst_miss: float) -> Choice | None:

@@ -52,12 +52,12 @@ def _stopped_by(search: PackSearch, count: int) -> str:
     """Which rule stops a count that the bays would hold."""
     nearest = search.nearest((count,))
     if nearest is None:
-        return "every way to place them breaks a limit of the plate"
+        return "no way was found to place them within the plate's limits"
     if search.car.target is None:
         return "no way to place them was found"
     return (
-        f"every way to place them within the plate's limits misses the target front share"
-        f" {search.car.target.front_share:.3f} by {nearest.front_share_missed:.3f} or more"
+        f"the nearest way found within the plate's limits misses the target front share"
+        f" {search.car.target.front_share:.3f} by {nearest.front_share_missed:.3f}"
         f" (allowed {search.car.target.tolerance:.3f})"
     )
 

@@ -27,7 +27,12 @@ class MomentRange:
         >>> MomentRange(0.0, 2.0).meets(MomentRange(1.0, 3.0)), MomentRange(0, 1).meets(MomentRange(2, 3))
         (True, False)
         """
-        return max(self.low, other.low) <= min(self.high, other.high)
+        both = self.and_also(other)
+        return both.low <= both.high
+
+    def and_also(self, other: "MomentRange") -> "MomentRange":
+        """The moments that lie in both."""
+        return MomentRange(max(self.low, other.low), min(self.high, other.high))
 
 
 ANYWHERE = MomentRange(-inf, inf)
@@ -78,7 +83,7 @@ class Demands:
             return limits
         low = self._for_share(mass, self.target.front_share - self.target.tolerance)
         high = self._for_share(mass, self.target.front_share + self.target.tolerance)
-        return MomentRange(max(limits.low, low), min(limits.high, high))
+        return limits.and_also(MomentRange(low, high))
 
     def wanted_x(self, mass: float) -> float | None:
         """The moment [kg mm] that meets the target to a hair; None where the car was not weighed."""

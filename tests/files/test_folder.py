@@ -73,7 +73,8 @@ def test_all_modules_by_stem(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) ->
     ("word", "remedy"),
     [("heron44", 'did you mean "heron-44"? Known here: heron-44'), ("zzz", "Known here: heron-44")],
 )
-def test_no_such_module(word: str, remedy: str, tmp_path: Path) -> None:
+def test_no_such_module(word: str, remedy: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(tmp_path)  # the demo modules of this project must not be found
     with pytest.raises(InputError) as error:
         find_module(word, write_car(tmp_path))
     rule = "there is no such module file, nor one of that name in modules/"

@@ -96,7 +96,7 @@ def test_what_a_stack_lays_out_keeps_every_allowance(
     assume(kinds)
     stack = Stack(tuple(data.draw(st.sampled_from(kinds)) for _ in range(tiers)), module, box_rules)
     size = PlanSize(float(width), float(depth))
-    for exactly in (False, True):
+    for exactly in (False, True) if stack.bound(size) <= 10 else (False,):
         candidate = Candidate(stack, size, 100.0, stack.fillings(size, exactly))
         assert candidate.count <= stack.bound(size)
         if not candidate.fills_its_height:
