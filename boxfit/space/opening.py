@@ -46,25 +46,27 @@ def _trailed(piece: Polygon, opening: Opening) -> Polygon:
 def _walls_beside(outline: tuple[Point, ...], opening: Opening) -> list[tuple[Point, Point]]:
     """The sides of the outline less those the opening takes.
 
-    Those are the ones that face its way within 45 degrees, from the outermost corner on without a break.
+    Those are the ones that face its way within 45 degrees, from any outermost corner on without a break.
     """
     dx, dy = TOWARDS[opening.way]
     ahead = [x * dx + y * dy for x, y in outline]
-    first = ahead.index(max(ahead))
-    corners = outline[first:] + outline[:first]
-    sides = list(zip(corners, corners[1:] + corners[:1], strict=True))
+    sides = list(zip(outline, outline[1:] + outline[:1], strict=True))
+    taken: set[int] = set()
+    for corner in (k for k, reached in enumerate(ahead) if reached == max(ahead)):
+        for side, step in ((corner, 1), (corner - 1, -1)):
+            here = side % len(sides)
+            while _faces(sides[here], dx, dy) and here not in taken:
+                taken.add(here)
+                here = (here + step) % len(sides)
+    return [side for k, side in enumerate(sides) if k not in taken]
 
-    def faces_the_way(side: tuple[Point, Point]) -> bool:
-        (x0, y0), (x1, y1) = side
-        outward = (y1 - y0, x0 - x1)
-        along, aside = outward[0] * dx + outward[1] * dy, outward[0] * dy - outward[1] * dx
-        return along > 0 and along >= abs(aside)
 
-    while sides and faces_the_way(sides[0]):
-        sides.pop(0)
-    while sides and faces_the_way(sides[-1]):
-        sides.pop()
-    return sides
+def _faces(side: tuple[Point, Point], dx: float, dy: float) -> bool:
+    """True where the side of a counter-clockwise outline looks towards (dx, dy), at most 45 degrees off."""
+    (x0, y0), (x1, y1) = side
+    outward = (y1 - y0, x0 - x1)
+    along, aside = outward[0] * dx + outward[1] * dy, outward[0] * dy - outward[1] * dx
+    return along > 0 and along >= abs(aside)
 
 
 def gate_pieces(

@@ -1,7 +1,7 @@
 """Where a rectangle square to the car can lie in plan.
 
-A rectangle lies free where it meets none of the convex `pieces` and its low corner is `inside` every
-outline (the outlines' own edges are among the pieces). Exact but for `SLACK`, by which a rectangle is taken
+A rectangle lies free where it meets none of the convex `pieces` and its middle is `inside` every outline
+(the outlines' own edges are among the pieces). Exact but for `SLACK`, by which a rectangle is taken
 smaller all round so that a box that fits to a hair still fits.
 """
 
@@ -47,10 +47,9 @@ class PlanRoom:
             return shapely.Polygon()
         spans = (-(width - SLACK), -SLACK), (-(depth - SLACK), -SLACK)
         blocked = shapely.union_all(self._outlines.swept(*spans))
-        free = shapely.Polygon(self.inside[0])
-        for outline in self.inside[1:]:
-            free = free.intersection(shapely.Polygon(outline))
-        return free.difference(blocked)
+        # The middle of a rectangle is far from its sides, so noise at a wall cannot put it on the wrong side.
+        within = [shapely.Polygon([(x - width / 2, y - depth / 2) for x, y in one]) for one in self.inside]
+        return shapely.intersection_all(within).difference(blocked)
 
     @cached_property
     def _outlines(self) -> "_Outlines":
@@ -114,7 +113,7 @@ def _turning(corners: list[Point]) -> Iterator[tuple[Point, tuple[bool, bool]]]:
     )
     turn = 1
     yield corners[0], TURNS[0]
-    for corner in corners:
+    for corner in (*corners, corners[0]):
         yield corner, TURNS[turn % 4]
         while turn < 4 and corner == outermost[turn]:
             turn += 1

@@ -10,6 +10,7 @@ from math import ceil, cos, pi, sqrt
 from typing import Any
 
 import numpy as np
+import shapely
 from numpy.typing import NDArray
 
 from boxfit.bay import Block, Cylinder, Point
@@ -23,6 +24,7 @@ Numbers = NDArray[np.floating[Any]]
 
 SAGITTA = 0.02
 CAP_STEPS = 12
+DIRECTIONS = 720
 
 
 def tangents_around(radius: float) -> int:
@@ -120,10 +122,27 @@ def _cylinder_shadow(cylinder: Cylinder, levels: Levels, distance: float) -> Pol
     near = np.isfinite(every_reach)
     if not near.any():
         return None
-    around = tangents_around(cylinder.diameter / 2 + distance)
-    return _from_support(
-        np.concatenate(points)[near], every_reach[near], np.arange(around) * (2 * pi / around)
-    )
+    return _around_discs(np.concatenate(points)[near], every_reach[near])
+
+
+def _around_discs(points: Numbers, reach: Numbers) -> Polygon:
+    """The convex polygon round discs of `reach` about the points [mm].
+
+    Only discs that are outermost in one of many directions count; what one between two directions could
+    stick out by is added to all.
+    """
+    angles = np.arange(DIRECTIONS) * (2 * pi / DIRECTIONS)
+    support = points @ np.stack([np.cos(angles), np.sin(angles)]) + reach[:, None]
+    outermost = np.unique(support.argmax(axis=0))
+    spare = float(np.ptp(points, axis=0).max()) * (2 * pi / DIRECTIONS) ** 2 / 8
+    corners = []
+    for centre, radius in zip(points[outermost], reach[outermost], strict=True):
+        around = tangents_around(float(radius))
+        turn = (np.arange(around) + 0.5) * (2 * pi / around)
+        rim = (radius + spare) / cos(pi / around) * np.stack([np.cos(turn), np.sin(turn)], axis=1)
+        corners.append(centre + rim)
+    hull = shapely.convex_hull(shapely.multipoints(np.concatenate(corners)))
+    return tuple((float(x), float(y)) for x, y in shapely.get_coordinates(hull.normalize())[:0:-1])
 
 
 def _ball(distance: float) -> tuple[Numbers, Numbers]:
