@@ -52,7 +52,8 @@ def _furthest_of_bar(bar: Cylinder, towards: Vector) -> Vector:
     end = bar.end if along > 0.0 else bar.start
     across = (towards[0] - along * ax, towards[1] - along * ay, towards[2] - along * az)
     length = hypot(*across)
-    scale = bar.diameter / 2 / length if length > 0.0 else 0.0
+    sideways = length > 1e-9 * hypot(*towards)  # less is rounding, and may point anywhere
+    scale = bar.diameter / 2 / length if sideways else 0.0
     return (end[0] + scale * across[0], end[1] + scale * across[1], end[2] + scale * across[2])
 
 

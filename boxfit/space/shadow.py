@@ -24,7 +24,8 @@ Numbers = NDArray[np.floating[Any]]
 
 SAGITTA = 0.02
 CAP_STEPS = 12
-DIRECTIONS = 720
+SPARE = 0.005
+"""What a disc left out of a hull could stick out by [mm]; added to all discs."""
 
 
 def tangents_around(radius: float) -> int:
@@ -128,21 +129,34 @@ def _cylinder_shadow(cylinder: Cylinder, levels: Levels, distance: float) -> Pol
 def _around_discs(points: Numbers, reach: Numbers) -> Polygon:
     """The convex polygon round discs of `reach` about the points [mm].
 
-    Only discs that are outermost in one of many directions count; what one between two directions could
-    stick out by is added to all.
+    The outermost disc in each of some directions is kept, then the outermost across each side of the hull of
+    those kept, until none sticks out by more than `SPARE`, which is added to all.
     """
-    angles = np.arange(DIRECTIONS) * (2 * pi / DIRECTIONS)
-    support = points @ np.stack([np.cos(angles), np.sin(angles)]) + reach[:, None]
-    outermost = np.unique(support.argmax(axis=0))
-    spare = float(np.ptp(points, axis=0).max()) * (2 * pi / DIRECTIONS) ** 2 / 8
-    corners = []
-    for centre, radius in zip(points[outermost], reach[outermost], strict=True):
-        around = tangents_around(float(radius))
-        turn = (np.arange(around) + 0.5) * (2 * pi / around)
-        rim = (radius + spare) / cos(pi / around) * np.stack([np.cos(turn), np.sin(turn)], axis=1)
-        corners.append(centre + rim)
-    hull = shapely.convex_hull(shapely.multipoints(np.concatenate(corners)))
-    return tuple((float(x), float(y)) for x, y in shapely.get_coordinates(hull.normalize())[:0:-1])
+    angles = np.arange(16) * (2 * pi / 16)
+    kept = np.zeros(len(points), dtype=bool)
+    while True:
+        normals = np.stack([np.cos(angles), np.sin(angles)])
+        furthest = (points @ normals + reach[:, None]).argmax(axis=0)
+        found = ~kept[furthest]
+        kept[furthest] = True
+        hull = _hull_of_discs(points[kept], reach[kept])
+        sides = np.roll(hull, -1, axis=0) - hull
+        angles = np.arctan2(-sides[:, 0], sides[:, 1])
+        outside = (points @ np.stack([np.cos(angles), np.sin(angles)]) + reach[:, None]).max(axis=0)
+        beyond = outside - (hull[:, 0] * np.cos(angles) + hull[:, 1] * np.sin(angles))
+        if not found.any() or beyond.max() <= SPARE:
+            return tuple((float(x), float(y)) for x, y in _hull_of_discs(points[kept], reach[kept] + SPARE))
+
+
+def _hull_of_discs(points: Numbers, reach: Numbers) -> Numbers:
+    """Corners of the convex hull of discs drawn with tangents, counter-clockwise, shape (n, 2)."""
+    around = tangents_around(float(reach.max()))
+    turn = (np.arange(around) + 0.5) * (2 * pi / around)
+    rim = np.stack([np.cos(turn), np.sin(turn)], axis=1) / cos(pi / around)
+    corners = points[:, None] + reach[:, None, None] * rim
+    hull = shapely.convex_hull(shapely.multipoints(corners.reshape(-1, 2)))
+    ring: Numbers = shapely.get_coordinates(hull.normalize())[:0:-1]
+    return ring
 
 
 def _ball(distance: float) -> tuple[Numbers, Numbers]:

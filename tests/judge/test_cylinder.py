@@ -88,3 +88,11 @@ def test_no_two_points_are_nearer(
         for k in range(3)
     ]
     assert cylinder_distance(block, bar).lower <= dist(of_block, of_bar) + 1e-9
+
+
+def test_a_block_met_exactly_along_the_bar() -> None:
+    """The bar's axis once pointed exactly at the block and rounding put a point beyond the flat end."""
+    bar = Cylinder((0.0, 0.0, 0.0), (1.0, 0.0, 1.0), 1.0)
+    low = (3.2476406871192856, -0.5, 3.0)
+    found = cylinder_distance(Cuboid(low, (low[0] + 1.0, 0.5, 4.0)), bar)
+    assert found.lower == pytest.approx(3.0035355, abs=1e-4)  # hand: end disc, corner to corner

@@ -20,7 +20,7 @@ def count_of(found: Layout | NoLayout) -> int:
     return found.count if isinstance(found, Layout) else 0
 
 
-@settings(max_examples=60)
+@settings(max_examples=50)
 @given(cars(), modules())
 def test_every_layout_is_clear_and_honest(car: Car, module: Module) -> None:
     found = find_layout(car, module)
@@ -43,7 +43,7 @@ def test_every_layout_is_clear_and_honest(car: Car, module: Module) -> None:
     assert layout_bytes(find_layout(car, module)) == layout_bytes(found)  # type: ignore[arg-type]
 
 
-@settings(max_examples=25)
+@settings(max_examples=20)
 @given(cars(), modules())
 def test_a_mirrored_car_holds_as_many(car: Car, module: Module) -> None:
     found, other = find_layout(car, module), find_layout(mirrored(car), mirrored_module(module))
@@ -56,7 +56,7 @@ def test_a_mirrored_car_holds_as_many(car: Car, module: Module) -> None:
             assert found.count == other.count
 
 
-@settings(max_examples=25)
+@settings(max_examples=20)
 @given(cars(), modules())
 def test_more_clearance_never_holds_more(car: Car, module: Module) -> None:
     tighter = replace(
@@ -95,7 +95,8 @@ CAR = Car(
     WEIGHED,
 )
 MODULE = Module(
-    "Plover 57", "plover-57", 200.0, 160.0, 120.0, 20.0, 3.0, 53.0, Voltage(45.0, 57.0, 67.2), ("height",), 2.0
+    "Plover 57", "plover-57", 200.0, 160.0, 120.0, 20.0, 3.0, 53.0,
+    Voltage(45.0, 57.0, 67.2), ("height",), 2.0
 )  # fmt: skip
 
 
