@@ -91,7 +91,7 @@ def _outlines(pieces: tuple[Polygon, ...]) -> _Outlines:
 
 def _hull(piece: Polygon) -> list[Point]:
     """The corners of the piece's convex hull, counter-clockwise from the lowest."""
-    hull = shapely.convex_hull(shapely.multipoints(np.array(piece)))
+    hull = shapely.convex_hull(shapely.linestrings(np.array(piece)))
     ring = hull.exterior.coords[:-1] if isinstance(hull, shapely.Polygon) else hull.coords
     points = [(x, y) for x, y in ring]
     if isinstance(hull, shapely.Polygon) and not hull.exterior.is_ccw:
