@@ -6,6 +6,7 @@ convex solids are convex. Round edges are drawn with tangents, so a shadow is ne
 `SAGITTA` too large at each of its two roundings.
 """
 
+from functools import lru_cache
 from math import ceil, cos, pi, sqrt
 from typing import Any
 
@@ -24,6 +25,7 @@ Numbers = NDArray[np.floating[Any]]
 
 SAGITTA = 0.02
 CAP_STEPS = 12
+FIRST_DIRECTIONS = 96
 SPARE = 0.005
 """What a disc left out of a hull could stick out by [mm]; added to all discs."""
 
@@ -104,6 +106,7 @@ def _from_support(points: Numbers, reach: Numbers, angles: Numbers) -> Polygon:
     return tuple((float(x), float(y)) for x, y in kept)
 
 
+@lru_cache(maxsize=4096)
 def _cylinder_shadow(cylinder: Cylinder, levels: Levels, distance: float) -> Polygon | None:
     rims = _rims(cylinder)
     corners = rims.reshape(-1, 3)
@@ -132,20 +135,19 @@ def _around_discs(points: Numbers, reach: Numbers) -> Polygon:
     The outermost disc in each of some directions is kept, then the outermost across each side of the hull of
     those kept, until none sticks out by more than `SPARE`, which is added to all.
     """
-    angles = np.arange(16) * (2 * pi / 16)
+    angles = np.arange(FIRST_DIRECTIONS) * (2 * pi / FIRST_DIRECTIONS)
     kept = np.zeros(len(points), dtype=bool)
-    while True:
-        normals = np.stack([np.cos(angles), np.sin(angles)])
-        furthest = (points @ normals + reach[:, None]).argmax(axis=0)
-        found = ~kept[furthest]
-        kept[furthest] = True
+    beyond = np.full(FIRST_DIRECTIONS, np.inf)
+    while beyond.max() > SPARE:
+        reached = points @ np.stack([np.cos(angles), np.sin(angles)]) + reach[:, None]
+        kept[reached.argmax(axis=0)[beyond > SPARE]] = True
         hull = _hull_of_discs(points[kept], reach[kept])
         sides = np.roll(hull, -1, axis=0) - hull
         angles = np.arctan2(-sides[:, 0], sides[:, 1])
-        outside = (points @ np.stack([np.cos(angles), np.sin(angles)]) + reach[:, None]).max(axis=0)
-        beyond = outside - (hull[:, 0] * np.cos(angles) + hull[:, 1] * np.sin(angles))
-        if not found.any() or beyond.max() <= SPARE:
-            return tuple((float(x), float(y)) for x, y in _hull_of_discs(points[kept], reach[kept] + SPARE))
+        normals = np.stack([np.cos(angles), np.sin(angles)])
+        left = points[~kept] @ normals + reach[~kept][:, None]
+        beyond = left.max(axis=0, initial=-np.inf) - (hull.T * normals).sum(axis=0)
+    return tuple((float(x), float(y)) for x, y in _hull_of_discs(points[kept], reach[kept] + SPARE))
 
 
 def _hull_of_discs(points: Numbers, reach: Numbers) -> Numbers:
