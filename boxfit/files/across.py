@@ -21,7 +21,7 @@ def across_car(raw: Raw, file: str) -> Iterator[Problem]:
 
 
 def repeated_names(raw: Raw, array: str, file: str) -> Iterator[Problem]:
-    """Entries of the list that bear the name of an earlier one; capitals and spaces do not count."""
+    """Entries of the list that bear the name of an earlier one; capitals and signs do not count."""
     first: dict[str, int] = {}
     for place, name in _names(raw, array):
         if (bare := bare_name(name)) in first:
@@ -33,12 +33,12 @@ def repeated_names(raw: Raw, array: str, file: str) -> Iterator[Problem]:
 
 
 def bare_name(name: str) -> str:
-    """The name without what makes no difference to a reader.
+    """The name without what makes no difference to a reader or in a file's name.
 
-    >>> bare_name(" Front  bay")
+    >>> bare_name(" Front-bay")
     'front bay'
     """
-    return " ".join(name.split()).casefold()
+    return " ".join("".join(sign if sign.isalnum() else " " for sign in name).split()).casefold()
 
 
 def _names(raw: Raw, array: str) -> Iterator[tuple[int, str]]:
