@@ -37,13 +37,16 @@ Out = Annotated[Path, typer.Option("--out", metavar="DIR", help="Where results l
 
 
 @app.command()
-def check(car: CarFolder) -> None:
-    """Read everything, say what each bay holds, and what is missing or odd."""
+def check(car: CarFolder, out: Out = Path("out")) -> None:
+    """Read everything, say what each bay holds and what is missing or odd, and draw the bays."""
+    from boxfit import jobs
     from boxfit.files.car import read_car
-    from boxfit.report.check_text import check_text
 
-    with _messages():
-        typer.echo(check_text(read_car(car)))
+    with _messages(), _progress() as tell:
+        the_car = read_car(car)
+        target = out / the_car.folder / "survey"
+        text = jobs.check(the_car, target, tell)
+    _done(text, target)
 
 
 @app.command()

@@ -28,6 +28,21 @@ class JudgedWrongError(Exception):
         super().__init__("\n".join(f"{one.code}: {one.place}: {one.text}" for one in findings))
 
 
+def check(car: Car, target: Path, tell: Tell) -> str:
+    """Draws every bay as surveyed; returns what the car holds, and what is missing or odd.
+
+    Raises InputError where the drawings cannot be written.
+    """
+    from boxfit.files.results import whole_or_nothing
+    from boxfit.report.bay_views import write_bay_views
+    from boxfit.report.check_text import check_text
+
+    with whole_or_nothing(target) as folder:
+        tell("drawing the bays")
+        write_bay_views(car, folder)
+    return check_text(car)
+
+
 def laid_out(car: Car, module: Module) -> Layout:
     """The best layout, judged. Raises NothingFitsError or JudgedWrongError."""
     from boxfit.files.layout_json import layout_bytes

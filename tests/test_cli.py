@@ -87,10 +87,12 @@ def test_layout_writes_layout_json_alone(tmp_path: Path) -> None:
     assert "written" in done.stderr
 
 
-def test_check_tells_litres() -> None:
-    done = run("check", DUNLIN)
+def test_check_tells_litres_and_draws_the_bays(tmp_path: Path) -> None:
+    done = run("check", DUNLIN, "--out", tmp_path)
     assert done.exit_code == 0
     assert "litres" in done.stdout
+    drawn = {path.name for path in (tmp_path / "dunlin-850" / "survey").iterdir()}
+    assert drawn == {f"{bay}-bay.{kind}" for bay in ("front", "rear") for kind in ("svg", "png")}
 
 
 def test_nothing_fits_is_exit_status_one_and_says_why(tmp_path: Path) -> None:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from textwrap import wrap
 
-from boxfit.bay import Bay
+from boxfit.bay import Bay, Point
 from boxfit.car import Car
 from boxfit.layout import Layout, PlacedBox
 from boxfit.report.area import Area
@@ -99,10 +99,15 @@ def _draw_legend(sheet: Sheet, room: Area) -> None:
     step = room.width / 4
     for number, (ink, words) in enumerate(LEGEND):
         row, column = divmod(number, 4)
-        left, height = room.left + column * step, room.bottom + 6.5 - 4.5 * row
-        swatch = Area(left, height - 1.3, left + 6.0, height + 1.3)
-        if ink.fill:
-            sheet.face(swatch.corners, ink)
-        else:
-            sheet.line(((swatch.left, height), (swatch.right, height)), ink)
-        sheet.write(sheet.fitted(words, SMALL, step - 9.0), (left + 7.5, height), SMALL_LEFT)
+        draw_swatch(sheet, ink, words, (room.left + column * step, room.bottom + 6.5 - 4.5 * row), step - 9.0)
+
+
+def draw_swatch(sheet: Sheet, ink: Ink, words: str, at: Point, width: float) -> None:
+    """A sample of an ink, its left end at `at`, and what it stands for in at most `width` [mm]."""
+    left, height = at
+    swatch = Area(left, height - 1.3, left + 6.0, height + 1.3)
+    if ink.fill:
+        sheet.face(swatch.corners, ink)
+    else:
+        sheet.line(((swatch.left, height), (swatch.right, height)), ink)
+    sheet.write(sheet.fitted(words, SMALL, width), (left + 7.5, height), SMALL_LEFT)

@@ -1,5 +1,6 @@
 """The frame of a page: border, title strip and scale bar."""
 
+from boxfit.bay import Point
 from boxfit.layout import Layout
 from boxfit.report.area import Area
 from boxfit.report.look import (
@@ -20,19 +21,28 @@ LINE = 4.2
 AID = "Working aid, not an approval"
 
 
+Cells = tuple[tuple[str, str], tuple[str, str], tuple[str, str]]
+"""The three parts of the title strip, each with its first and second line."""
+
+
 def draw_title(sheet: Sheet, layout: Layout, view: View, panel: Panel) -> None:
     """Border and title strip: whose car, which modules, how many, the view, the scale bar."""
-    sheet.line((*BORDER.corners, BORDER.corners[0]), FRAME)
-    sheet.line(((TITLE.left, TITLE.top), (TITLE.right, TITLE.top)), FRAME)
-    walls = (TITLE.left, TITLE.left + 150.0, TITLE.left + 285.0, TITLE.right)
-    for wall in walls[1:-1]:
-        sheet.line(((wall, TITLE.bottom), (wall, TITLE.top)), RULE)
     count = f"{layout.count} × {layout.module}: {layout.series} in series × {layout.parallel} parallel"
     cells = (
         (f"{layout.car} with {layout.module}", f"{count}, {layout.energy:.4g} kWh"),
         (view.title, "Millimetres; the modules' numbers are the same in all views"),
         (AID, ""),
     )
+    draw_strip(sheet, cells, panel.scale, "whole car")
+
+
+def draw_strip(sheet: Sheet, cells: Cells, scale: float, scaled: str) -> None:
+    """Border and title strip with its words, and the scale bar with what is drawn at that scale."""
+    sheet.line((*BORDER.corners, BORDER.corners[0]), FRAME)
+    sheet.line(((TITLE.left, TITLE.top), (TITLE.right, TITLE.top)), FRAME)
+    walls = (TITLE.left, TITLE.left + 150.0, TITLE.left + 285.0, TITLE.right)
+    for wall in walls[1:-1]:
+        sheet.line(((wall, TITLE.bottom), (wall, TITLE.top)), RULE)
     for left, right, (first, second) in zip(walls[:-1], walls[1:], cells, strict=True):
         for words, lettering, height in (
             (first, Lettering(11.0, bold=True, anchor="left"), 13.5),
@@ -41,7 +51,7 @@ def draw_title(sheet: Sheet, layout: Layout, view: View, panel: Panel) -> None:
             if words:
                 short = _shrunk(sheet, words, lettering, right - left - 7.0)
                 sheet.write(short[0], (left + 3.5, TITLE.bottom + height), short[1])
-    _draw_scale_bar(sheet, panel, walls[2] + 3.5, TITLE.bottom + 4.0)
+    _draw_scale_bar(sheet, scale, scaled, (walls[2] + 3.5, TITLE.bottom + 4.0))
 
 
 def _shrunk(sheet: Sheet, words: str, lettering: Lettering, width: float) -> tuple[str, Lettering]:
@@ -53,13 +63,14 @@ def _shrunk(sheet: Sheet, words: str, lettering: Lettering, width: float) -> tup
     return sheet.fitted(words, smaller, width), smaller
 
 
-def _draw_scale_bar(sheet: Sheet, panel: Panel, left: float, bottom: float) -> None:
-    """A bar of four parts, a round number of millimetres long, at the scale of the whole car."""
+def _draw_scale_bar(sheet: Sheet, scale: float, scaled: str, corner: Point) -> None:
+    """A bar of four parts, a round number of millimetres long; `scaled` is what has that scale."""
+    left, bottom = corner
     lengths = (4000, 2000, 1000, 800, 400, 200, 100, 40, 20, 8, 4)
-    length = next((n for n in lengths if n / panel.scale <= 60.0), lengths[-1])
-    part = length / panel.scale / 4
+    length = next((n for n in lengths if n / scale <= 60.0), lengths[-1])
+    part = length / scale / 4
     for k in range(4):
         strip = Area(left + k * part, bottom, left + (k + 1) * part, bottom + 1.4)
         sheet.face(strip.corners, Ink(FRAME.colour, 0.4, fill=FRAME.colour if k % 2 == 0 else "#ffffff"))
-    words = f"{length} mm, whole car 1:{panel.scale:g} on A3"
+    words = f"{length} mm, {scaled} 1:{scale:g} on A3"
     sheet.write(words, (left, bottom + 4.2), SMALL_LEFT)

@@ -29,10 +29,20 @@ def boxes_of(layout: Layout, bay: Bay) -> tuple[PlacedBox, ...]:
 def draw_bay(sheet: Sheet, panel: Panel, bay: Bay) -> None:
     """The room, the keep-outs as far as they lie near it, and the opening."""
     sheet.face(panel.outline(bay_outline(panel.view, bay)), BAY)
+    draw_keepouts(sheet, panel, bay)
+    draw_opening(sheet, panel, bay)
+
+
+def draw_keepouts(sheet: Sheet, panel: Panel, bay: Bay) -> None:
+    """The keep-outs as far as they lie near the room."""
     for keepout in bay.keepouts:
         outline = clipped(panel, bay, keepout)
         if outline:
             sheet.face(panel.outline(outline), KEEPOUT)
+
+
+def draw_opening(sheet: Sheet, panel: Panel, bay: Bay) -> None:
+    """The way in: its outline where the view faces it, otherwise a thick line on its side."""
     if bay.opening:
         opening = panel.outline(opening_outline(panel.view, bay, bay.opening))
         if len(opening) > 2:
