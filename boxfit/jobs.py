@@ -90,6 +90,8 @@ def build(car: Car, module: Module, target: Path, tell: Tell) -> str:
     from boxfit.files.layout_json import layout_bytes
     from boxfit.files.results import whole_or_nothing
     from boxfit.judge.solids import judge_solids
+    from boxfit.report.margin_text import margin_csv
+    from boxfit.report.margins import margins
     from boxfit.report.summary import summary
     from boxfit.report.views import write_views
     from boxfit.solid.write import write_solids
@@ -112,6 +114,7 @@ def build(car: Car, module: Module, target: Path, tell: Tell) -> str:
                 [text.rstrip("\n"), "", "For the maker", *(f"  {note}" for note in solids.notes), ""]
             )
         (folder / "layout.json").write_bytes(layout_bytes(layout))
+        (folder / "margins.csv").write_bytes(margin_csv(margins(car, layout)).encode())
         (folder / "summary.txt").write_text(text, encoding="utf-8")
     return text
 

@@ -9,6 +9,8 @@ from boxfit.module import Module
 from boxfit.report.balance import all_aboard, balance_words
 from boxfit.report.cautions import cautions, laden_mass, voltage_class
 from boxfit.report.columns import NAME, counted, listed, named, table
+from boxfit.report.margin_text import survey_words
+from boxfit.report.margins import margins
 from boxfit.report.numbering import Numbered, numbered, runs
 from boxfit.report.parts import boxes_of, flange_block
 
@@ -22,6 +24,7 @@ def summary(car: Car, module: Module, layout: Layout) -> str:
     for bay in car.bays:
         lines += [bay.name, *_bay(module, layout, bay), ""]
     lines += ["weights", *_weights(car, layout), ""]
+    lines += ["margins", *listed(survey_words(margins(car, layout), car)), ""]
     if layout.notes:
         lines += ["notes", *listed(layout.notes), ""]
     lines += ["cautions", *listed(cautions(car, module, layout))]

@@ -181,3 +181,39 @@ def _mirrored_opening(opening: Opening) -> Opening:
     elif outline is not None and opening.way in ("up", "down"):
         outline = _flipped(outline)
     return Opening(swapped.get(opening.way, opening.way), outline)
+
+
+def quarter_turned(car: Car) -> Car:
+    """The car's bays turned about z so that what looked forward looks left; readings and demands left out."""
+    turned = tuple(
+        replace(
+            bay,
+            room=replace(bay.room, outline=_turned(bay.room.outline)),
+            keepouts=tuple(replace(one, solid=_turned_solid(one.solid)) for one in bay.keepouts),
+            opening=bay.opening and _turned_opening(bay.opening),
+        )
+        for bay in car.bays
+    )
+    return replace(car, bays=turned)
+
+
+def _turned(outline: tuple[Point, ...]) -> tuple[Point, ...]:
+    return tuple((-y, x) for x, y in outline)
+
+
+def _turned_solid(solid: Block | Cylinder) -> Block | Cylinder:
+    if isinstance(solid, Cylinder):
+        (x, y, z), (a, b, c) = solid.start, solid.end
+        return replace(solid, start=(-y, x, z), end=(-b, a, c))
+    (x, y, z), (a, b, c) = solid.low, solid.high
+    return Block((-b, x, z), (-y, a, c))
+
+
+def _turned_opening(opening: Opening) -> Opening:
+    following: dict[Way, Way] = {"front": "left", "left": "rear", "rear": "right", "right": "front"}
+    outline = opening.outline
+    if outline is not None and opening.way in ("front", "rear"):
+        outline = tuple((-a, b) for a, b in outline[::-1])
+    elif outline is not None and opening.way in ("up", "down"):
+        outline = _turned(outline)
+    return Opening(following.get(opening.way, opening.way), outline)

@@ -13,14 +13,14 @@ from boxfit.layout import Layout
 from boxfit.module import Module, Voltage
 from boxfit.search.find import NoLayout, find_layout
 from tests.box.samples import RULES
-from tests.search.strategies import cars, mirrored, mirrored_module, modules
+from tests.search.strategies import cars, mirrored, mirrored_module, modules, quarter_turned
 
 
 def count_of(found: Layout | NoLayout) -> int:
     return found.count if isinstance(found, Layout) else 0
 
 
-@settings(max_examples=50)
+@settings(max_examples=60)
 @given(cars(), modules())
 def test_every_layout_is_clear_and_honest(car: Car, module: Module) -> None:
     found = find_layout(car, module)
@@ -43,7 +43,7 @@ def test_every_layout_is_clear_and_honest(car: Car, module: Module) -> None:
     assert layout_bytes(find_layout(car, module)) == layout_bytes(found)  # type: ignore[arg-type]
 
 
-@settings(max_examples=20)
+@settings(max_examples=25)
 @given(cars(), modules())
 def test_a_mirrored_car_holds_as_many(car: Car, module: Module) -> None:
     found, other = find_layout(car, module), find_layout(mirrored(car), mirrored_module(module))
@@ -56,7 +56,20 @@ def test_a_mirrored_car_holds_as_many(car: Car, module: Module) -> None:
             assert found.count == other.count
 
 
-@settings(max_examples=20)
+@settings(max_examples=25)
+@given(cars(), modules())
+def test_bays_turned_by_a_quarter_hold_as_many(car: Car, module: Module) -> None:
+    """Along and across the car are searched in different ways; the count must not tell them apart."""
+    plain = replace(car, weighed=None, target=None, limits=Limits())
+    found, other = find_layout(plain, module), find_layout(quarter_turned(plain), module)
+    assert isinstance(found, Layout) == isinstance(other, Layout)
+    if isinstance(found, Layout) and isinstance(other, Layout):
+        assert judge_layout(layout_as_data(other), quarter_turned(plain), module) == ()
+        assert found.count <= other.bound
+        assert other.count <= found.bound
+
+
+@settings(max_examples=25)
 @given(cars(), modules())
 def test_more_clearance_never_holds_more(car: Car, module: Module) -> None:
     tighter = replace(

@@ -1,0 +1,104 @@
+"""The margins as a table, as comma-separated text, and what the survey's error does to them in words."""
+
+import csv
+import io
+from collections.abc import Iterator
+from math import floor
+
+from boxfit.bay import Bay
+from boxfit.car import Car
+from boxfit.report.columns import table
+from boxfit.report.margins import SLACK, WHAT_IF, Margin, fails_if_out, survives
+
+HEADS = ("bay", "box", "part", "face", "nearest", "mm away", "mm asked", "mm left")
+CSV_HEADS = ("bay", "box", "part", "face", "obstacle", "distance", "asked", "left")
+BAY_LETTERS = 18
+NEAREST_LETTERS = 26
+"""Letters kept of a name, so that a row stays within the usual width."""
+
+
+def margin_table(found: tuple[Margin, ...]) -> str:
+    """The margins [mm] as plain text in columns, in the order given; long names are cut short.
+
+    Figures are to a tenth, rounded down, so that no room is told that is not there.
+    """
+    rows = [
+        (
+            _short(margin.bay, BAY_LETTERS),
+            str(margin.box),
+            margin.part,
+            margin.face,
+            _short(margin.obstacle, NEAREST_LETTERS),
+            *_figures(margin),
+        )
+        for margin in found
+    ]
+    return "\n".join(table([HEADS, *rows], numbers_from=5)) + "\n"
+
+
+def margin_csv(found: tuple[Margin, ...]) -> str:
+    """The margins [mm] as comma-separated text, in the order given, figures to a tenth as in the table."""
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\n")
+    writer.writerow(CSV_HEADS)
+    for one in found:
+        writer.writerow((one.bay, one.box, one.part, one.face, one.obstacle, *_figures(one)))
+    return text.getvalue()
+
+
+def survey_words(found: tuple[Margin, ...], car: Car) -> tuple[str, ...]:
+    """What an error of the survey does to each bay with boxes, an entry each, and what that leaves out."""
+    most = survives(found, car)
+    told = [_bay_words(bay, most[bay.name], found, car) for bay in car.bays if bay.name in most]
+    limits = "Boxes in their place only: the way in keeps the survey's tolerance and no more. A working aid."
+    return (*told, limits) if told else ()
+
+
+def _bay_words(bay: Bay, most: float, found: tuple[Margin, ...], car: Car) -> str:
+    own = tuple(margin for margin in found if margin.bay == bay.name)
+    tightest = min(own, key=lambda margin: round(margin.left, 6))
+    place = f"box {tightest.box} {tightest.part} {tightest.face}"
+    words = (
+        f"{bay.name}: keeps its clearance with a survey out by up to {_down(most)} mm "
+        f"(tolerance {bay.tolerance:.1f}); tightest is {place}, {_down(tightest.left)} mm beyond "
+        f"its allowance from {tightest.obstacle}."
+    )
+    if bay.tolerance == 0.0:
+        return words
+    short = fails_if_out(own, car)
+    out = f" Out by {WHAT_IF * bay.tolerance:.1f} mm, twice the tolerance,"
+    if not short:
+        return f"{words}{out} every face still keeps it."
+    falls = "falls" if len(short) == 1 else "fall"
+    return f"{words}{out} {len(short)} of {len(own)} faces {falls} short: {'; '.join(_places(short))}."
+
+
+def _places(short: tuple[Margin, ...]) -> Iterator[str]:
+    """The faces by box and part."""
+    groups: dict[tuple[int, str], list[str]] = {}
+    for margin in short:
+        groups.setdefault((margin.box, margin.part), []).append(margin.face)
+    for (box, part), faces in groups.items():
+        yield f"box {box} {part} {', '.join(faces)}"
+
+
+def _figures(margin: Margin) -> tuple[str, str, str]:
+    return (_down(margin.distance), f"{margin.asked:.1f}", _down(margin.left))
+
+
+def _down(figure: float) -> str:
+    """A figure [mm] to a tenth, never told greater than it is but for rounding noise.
+
+    >>> _down(12.28), _down(2.9999), _down(-0.04)
+    ('12.2', '3.0', '-0.1')
+    """
+    return f"{floor((figure + SLACK) * 10.0) / 10.0:.1f}"
+
+
+def _short(name: str, most: int) -> str:
+    """A name of at most so many letters.
+
+    >>> _short("steering column", 9)
+    'steering…'
+    """
+    return name if len(name) <= most else name[: most - 1] + "…"
