@@ -46,7 +46,8 @@ def tier_kinds(stances: tuple[Stance, ...]) -> tuple[TierKind, ...]:
 
     Of stances that differ only in which way a room looks, the one looking forward or left stands for all.
     A height is not worth having where each stance that needs it stands on a plan no smaller than one of a
-    lower stance.
+    lower stance. Where rooms look sideways, each stance that needs the height also makes a kind of its own:
+    alone its model is exact, beside others it may pay a spacing at the wall that it does not need.
     """
     facing: dict[tuple[object, ...], Stance] = {}
     for stance in stances:
@@ -61,9 +62,12 @@ def tier_kinds(stances: tuple[Stance, ...]) -> tuple[TierKind, ...]:
         ):
             kept.append(stance)
     heights = sorted({stance_height(stance) for stance in kept})
-    return tuple(
+    kinds = [
         TierKind(height, tuple(one for one in kept if stance_height(one) <= height)) for height in heights
-    )
+    ]
+    if any(one.room_low[:2] + one.room_high[:2] != (0.0,) * 4 for one in kept):
+        kinds += [TierKind(stance_height(one), (one,)) for one in kept]
+    return tuple(sorted(dict.fromkeys(kinds), key=lambda kind: kind.height))
 
 
 def _stands_within(one: Stance, other: Stance) -> bool:

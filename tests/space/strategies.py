@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 
 from hypothesis import strategies as st
 
-from boxfit.bay import Bay, Block, Cylinder, Keepout, Opening, Point, Prism, Vector
+from boxfit.bay import Bay, Block, Cylinder, Keepout, Opening, Point, Prism, Vector, Way
 from boxfit.judge.distance import Cuboid
 from boxfit.judge.places import SetBox
 from boxfit.space.free import BoxLevels
@@ -24,7 +24,7 @@ OUTLINES: tuple[tuple[Point, ...], ...] = (
 )  # fmt: skip
 """Plain, narrowing, with a step, with a fold inwards, and with two arms that both end at the front."""
 
-ways = st.sampled_from(["up", "down", "front", "rear", "left", "right"])
+ways: st.SearchStrategy[Way] = st.sampled_from(["up", "down", "front", "rear", "left", "right"])
 
 
 def tenths(low: float, high: float) -> st.SearchStrategy[float]:
@@ -54,7 +54,7 @@ def keepouts(draw: st.DrawFn, tolerance: float) -> Keepout:
 @st.composite
 def openings(draw: st.DrawFn) -> Opening:
     """Any way in, with or without a hole smaller than the side, of four or of five corners."""
-    way = draw(ways)
+    way: Way = draw(ways)
     if draw(st.booleans()):
         return Opening(way)
     first = (FLOOR, TOP) if way in ("front", "rear") else (-300.0, 300.0)
