@@ -8,6 +8,7 @@ before with no more waste is not searched again. It answers yes with a placement
 
 from dataclasses import dataclass, field
 from enum import Enum
+from itertools import pairwise
 
 from boxfit.search.blocks import Placement
 from boxfit.search.equivalent import Plan
@@ -47,20 +48,22 @@ class _Search:
     def must_waste(self, skyline: Skyline) -> int:
         """Cells of the free space above the skyline that no layout can fill."""
         depth = self.plan.depth
-        columns = sum(width * self.column_waste[depth - height] for width, height in skyline)
+        column_waste, row_waste = self.column_waste, self.row_waste
+        columns = sum([width * column_waste[depth - height] for width, height in skyline])
         if columns > self.budget:
             return columns
         levels = sorted({height for _, height in skyline})
+        levels.append(depth)
         rows = 0
-        for level, above in zip(levels, [*levels[1:], depth], strict=True):
+        for level, above in pairwise(levels):
             run = unfilled = 0
             for width, height in skyline:
                 if height <= level:
                     run += width
                 else:
-                    unfilled += self.row_waste[run]
+                    unfilled += row_waste[run]
                     run = 0
-            rows += (unfilled + self.row_waste[run]) * (above - level)
+            rows += (unfilled + row_waste[run]) * (above - level)
         return max(columns, rows)
 
     def fill(self, skyline: Skyline, waste: int) -> list[Placement] | None:
@@ -71,18 +74,19 @@ class _Search:
         if self.seen.get(skyline, self.budget + 1) <= waste:
             return None
         self.seen[skyline] = waste
-        height, notch = min((height, place) for place, (_, height) in enumerate(skyline))
+        heights = [height for _, height in skyline]
+        height = min(heights)
+        notch = heights.index(height)
         if height == self.plan.depth:
             return []
         if waste + self.must_waste(skyline) > self.budget:
             return None
         width = skyline[notch][0]
-        x = sum(step for step, _ in skyline[:notch])
         for kind, (a, b) in enumerate(((self.plan.long, self.plan.short), (self.plan.short, self.plan.long))):
             if a <= width and height + b <= self.plan.depth:
                 rest = self.fill(_raised(skyline, notch, a, b), waste)
                 if rest is not None:
-                    return [(kind, x, height), *rest]
+                    return [(kind, sum(step for step, _ in skyline[:notch]), height), *rest]
         if waste < self.budget:
             return self.fill(_raised(skyline, notch, 1, 1), waste + 1)
         return None
@@ -95,19 +99,24 @@ def _unfilled(sides: tuple[int, int], most: int) -> list[int]:
 
 
 def _raised(skyline: Skyline, notch: int, by_width: int, by_height: int) -> Skyline:
-    """The skyline with the left `by_width` of a notch raised, equal neighbours joined."""
+    """The skyline with the left `by_width` of a notch raised, equal neighbours joined.
+
+    >>> _raised(((2, 5), (3, 1), (4, 4)), 1, 3, 3), _raised(((2, 5), (3, 1)), 1, 1, 4)
+    (((2, 5), (7, 4)), ((3, 5), (2, 1)))
+    """
     width, height = skyline[notch]
-    steps = [*skyline[:notch], (by_width, height + by_height)]
+    before, after = skyline[:notch], skyline[notch + 1 :]
+    top = height + by_height
+    if before and before[-1][1] == top:
+        step = (before[-1][0] + by_width, top)
+        before = before[:-1]
+    else:
+        step = (by_width, top)
     if width > by_width:
-        steps.append((width - by_width, height))
-    steps.extend(skyline[notch + 1 :])
-    joined = [steps[0]]
-    for step in steps[1:]:
-        if step[1] == joined[-1][1]:
-            joined[-1] = (joined[-1][0] + step[0], step[1])
-        else:
-            joined.append(step)
-    return tuple(joined)
+        return (*before, step, (width - by_width, height), *after)
+    if after and after[0][1] == top:
+        return (*before, (step[0] + after[0][0], top), *after[1:])
+    return (*before, step, *after)
 
 
 def lay(plan: Plan, count: int, most_nodes: int) -> tuple[Answer, list[Placement]]:
