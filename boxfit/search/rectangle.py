@@ -10,6 +10,8 @@ from boxfit.search.skyline import Answer, lay
 
 FIRST_NODES, LAST_NODES = 120_000, 400_000
 GRID_EFFORT = 3.0
+LITTLE_WASTE = 24
+"""Up to so many cells to waste, the skyline search is the quicker one."""
 MOST_WASTE = 60
 """With more cells to waste than this the skyline search is hopeless."""
 
@@ -106,15 +108,25 @@ def _settle(
     if pair is None:
         return lay_on_grid(width, depth, footprints, count, GRID_EFFORT)
     small = equivalents(Plan(width, depth, *pair))[0]
-    if small.width * small.depth - count * small.long * small.short > MOST_WASTE:
+    waste = small.width * small.depth - count * small.long * small.short
+    if waste > MOST_WASTE:
         return lay_on_grid(width, depth, footprints, count, GRID_EFFORT)
-    answer, found = lay(small, count, FIRST_NODES)
-    if answer is Answer.UNKNOWN:
-        turns = ((small.long, small.short), (small.short, small.long))
-        answer, found = lay_on_grid(small.width, small.depth, turns, count, GRID_EFFORT)
+    answer, found = Answer.UNKNOWN, list[Placement]()
+    for search in (_by_grid, _by_skyline) if waste > LITTLE_WASTE else (_by_skyline, _by_grid):
+        if answer is Answer.UNKNOWN:
+            answer, found = search(small, count)
     if answer is Answer.UNKNOWN:
         answer, found = lay(small, count, LAST_NODES)
     return answer, _stretched(found, small, pair, footprints)
+
+
+def _by_skyline(small: Plan, count: int) -> tuple[Answer, list[Placement]]:
+    return lay(small, count, FIRST_NODES)
+
+
+def _by_grid(small: Plan, count: int) -> tuple[Answer, list[Placement]]:
+    turns = ((small.long, small.short), (small.short, small.long))
+    return lay_on_grid(small.width, small.depth, turns, count, GRID_EFFORT)
 
 
 def _stretched(
