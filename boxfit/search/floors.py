@@ -9,6 +9,9 @@ from boxfit.search.stack import Stack
 from boxfit.space.free import BoxLevels, plan_room
 from boxfit.space.plan import PlanRoom
 
+BETWEEN = 8
+"""Parts into which the height is divided where a bar leans through the bay."""
+
 
 def lowest(bay: Bay) -> float:
     """The lowest underside [mm] of any box."""
@@ -32,22 +35,37 @@ def _reach(keepout: Keepout) -> tuple[float, float]:
 
 
 def floors(bay: Bay, stack: Stack) -> tuple[float, ...]:
-    """Undersides [mm] worth trying, lowest first; one where nothing in the bay depends on the level."""
+    """Undersides [mm] worth trying, lowest first; one where nothing in the bay depends on the level.
+
+    Besides those at which walls or flange just clear something there are a few evenly between, where
+    something leans.
+    """
     low = lowest(bay)
     high = max(low, bay.room.top - bay.distance - stack.height)
     flange = stack.box_levels(0.0).flange_bottom
-    wanted = {low, high} if _depends_on_level(bay) else {low}
-    for keepout in bay.keepouts:
-        bottom, top = _reach(keepout)
-        wanted |= {top + keepout.distance, top + keepout.distance - flange}
-        wanted |= {bottom - keepout.distance - stack.height}
-        wanted |= {top, top - flange, bottom - stack.height}
+    wanted = {low}
+    for bottom, top, distance in _spans(bay):
+        wanted |= {top + distance, top + distance - flange, bottom - distance - stack.height}
+        wanted |= {top, top - flange, bottom - stack.height, high}
+    if any(_leans(keepout) for keepout in bay.keepouts):
+        wanted |= {low + k * (high - low) / BETWEEN for k in range(1, BETWEEN)}
     return tuple(sorted(level for level in wanted if low <= level <= high))
 
 
-def _depends_on_level(bay: Bay) -> bool:
-    sideways = bay.opening is not None and bay.opening.outline is not None
-    return bool(bay.keepouts) or sideways
+def _spans(bay: Bay) -> list[tuple[float, float, float]]:
+    """Bottom, top and distance to keep [mm] of what a box's level matters to, at rest and going in."""
+    spans = [(*_reach(keepout), keepout.distance) for keepout in bay.keepouts]
+    if bay.opening is not None and bay.opening.way not in ("up", "down"):
+        spans += [(*_reach(keepout), bay.tolerance) for keepout in bay.keepouts]
+        spans += [(z, z, bay.tolerance) for _, z in bay.opening.outline or ()]
+    return spans
+
+
+def _leans(keepout: Keepout) -> bool:
+    solid = keepout.solid
+    return (
+        not isinstance(solid, Block) and solid.start[2] != solid.end[2] and solid.start[:2] != solid.end[:2]
+    )
 
 
 class Rooms:

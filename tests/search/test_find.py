@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 from hypothesis import given, settings
 
-from boxfit.bay import Bay, Prism
+from boxfit.bay import Bay, Opening, Prism
 from boxfit.car import Car, CornerWeights, Limits, Target, Window
 from boxfit.files.layout_json import layout_as_data, layout_bytes
 from boxfit.judge.layout import judge_layout
@@ -214,3 +214,18 @@ def test_fewest_boxes_come_first() -> None:
     layout = found_for(replace(CAR, windows=(Window("inverter", 260.0, 404.0),), limits=Limits(gross=780.0)))
     assert layout.count == 6
     assert sum(len(one.boxes) for one in layout.bays) == 1
+
+
+def test_a_box_stands_higher_to_get_over_the_sill_of_its_opening() -> None:
+    """The hole begins 3 mm above the bay's floor: the box stands that high, not on the floor."""
+    rules = replace(RULES, process="welded", flange=0.0, clearance=0.0, liner=0.0, gap=0.0, tiers=1)
+    outline = ((-50.0, -150.0), (250.0, -150.0), (250.0, 150.0), (-50.0, 150.0))
+    hole = ((-145.0, 203.0), (145.0, 203.0), (145.0, 515.0), (-145.0, 515.0))
+    bay = Bay("bay", Prism(outline, 200.0, 520.0), 0.0, 0.0, rules, (), Opening("front", hole))
+    module = Module("Wren", "wren", 150.0, 90.0, 70.0, 5.0, 1.1, 50.0, Voltage(18, 22, 25), ("height",), 0.0)
+    found = find_layout(Car("car", "car", 2180.0, 1180.0, 1160.0, (bay,)), module)
+    assert isinstance(found, Layout)
+    assert found.bays[0].boxes[0].low[2] == pytest.approx(203.0)
+    assert (
+        judge_layout(layout_as_data(found), Car("car", "car", 2180.0, 1180.0, 1160.0, (bay,)), module) == ()
+    )
