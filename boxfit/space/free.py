@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from boxfit.bay import Bay, Opening, Point
 from boxfit.space.opening import gate_pieces, way_in_pieces
-from boxfit.space.plan import PlanRoom
+from boxfit.space.plan import SLACK, PlanRoom
 from boxfit.space.shadow import Levels, Polygon, grown, shadow
 
 
@@ -18,13 +18,13 @@ class BoxLevels:
 
     @property
     def body(self) -> Levels:
-        """Levels of walls, floor and lid."""
-        return (self.bottom, self.top)
+        """Levels of walls, floor and lid, less the slack that lets what fits to a hair fit."""
+        return (self.bottom + SLACK, self.top - SLACK)
 
     @property
     def rim(self) -> Levels:
-        """Levels of the flange and the lid on it."""
-        return (self.flange_bottom, self.top)
+        """Levels of the flange and the lid on it, less the slack."""
+        return (self.flange_bottom + SLACK, self.top - SLACK)
 
 
 def edges_of(outline: tuple[Point, ...]) -> tuple[tuple[Point, Point], ...]:

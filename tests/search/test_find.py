@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 from hypothesis import given, settings
 
-from boxfit.bay import Bay, Opening, Prism
+from boxfit.bay import Bay, Block, Keepout, Opening, Prism
 from boxfit.car import Car, CornerWeights, Limits, Target, Window
 from boxfit.files.layout_json import layout_as_data, layout_bytes
 from boxfit.judge.layout import judge_layout
@@ -216,16 +216,33 @@ def test_fewest_boxes_come_first() -> None:
     assert sum(len(one.boxes) for one in layout.bays) == 1
 
 
-def test_a_box_stands_higher_to_get_over_the_sill_of_its_opening() -> None:
-    """The hole begins 3 mm above the bay's floor: the box stands that high, not on the floor."""
+@pytest.mark.parametrize("tolerance", [0.0, 0.1, 3.0, 3.3])
+def test_a_box_stands_higher_to_get_over_the_sill_of_its_opening(tolerance: float) -> None:
+    """The hole begins 3 mm above the bay's floor: the box stands that high and the tolerance more."""
     rules = replace(RULES, process="welded", flange=0.0, clearance=0.0, liner=0.0, gap=0.0, tiers=1)
     outline = ((-50.0, -150.0), (250.0, -150.0), (250.0, 150.0), (-50.0, 150.0))
     hole = ((-145.0, 203.0), (145.0, 203.0), (145.0, 515.0), (-145.0, 515.0))
-    bay = Bay("bay", Prism(outline, 200.0, 520.0), 0.0, 0.0, rules, (), Opening("front", hole))
+    room = Prism(outline, 200.0, 520.0)
+    bay = Bay("bay", room, tolerance, tolerance, rules, (), Opening("front", hole))
     module = Module("Wren", "wren", 150.0, 90.0, 70.0, 5.0, 1.1, 50.0, Voltage(18, 22, 25), ("height",), 0.0)
-    found = find_layout(Car("car", "car", 2180.0, 1180.0, 1160.0, (bay,)), module)
+    car = Car("car", "car", 2180.0, 1180.0, 1160.0, (bay,))
+    found = find_layout(car, module)
     assert isinstance(found, Layout)
-    assert found.bays[0].boxes[0].low[2] == pytest.approx(203.0)
-    assert (
-        judge_layout(layout_as_data(found), Car("car", "car", 2180.0, 1180.0, 1160.0, (bay,)), module) == ()
-    )
+    assert found.bays[0].boxes[0].low[2] == pytest.approx(203.0 + tolerance)
+    assert judge_layout(layout_as_data(found), car, module) == ()
+
+
+@pytest.mark.parametrize("distance", [0.0, 0.1, 13.0, 13.3, 28.7])
+def test_a_box_stands_on_what_stays_at_exactly_the_distance(distance: float) -> None:
+    """A block covers the whole floor; the room above it is the box's height and its two distances."""
+    rules = replace(RULES, process="welded", flange=0.0, clearance=0.0, liner=0.0, gap=0.0, tiers=1)
+    height = rules.thickness + 70.0 + rules.headroom + rules.lid_thickness
+    top = 230.1 + 2 * distance + height
+    room = Prism(((-50.0, -150.0), (250.0, -150.0), (250.0, 150.0), (-50.0, 150.0)), 200.0, top)
+    sill = Keepout("cross-member", Block((-50.0, -150.0, 200.0), (250.0, 150.0, 230.1)), distance)
+    bay = Bay("bay", room, distance, distance, rules, (sill,))
+    module = Module("Wren", "wren", 150.0, 90.0, 70.0, 5.0, 1.1, 50.0, Voltage(18, 22, 25), ("height",), 0.0)
+    car = Car("car", "car", 2180.0, 1180.0, 1160.0, (bay,))
+    found = find_layout(car, module)
+    assert isinstance(found, Layout)
+    assert judge_layout(layout_as_data(found), car, module) == ()
