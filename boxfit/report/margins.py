@@ -10,7 +10,7 @@ survey, and the way in keeps the survey's tolerance and nothing more.
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from functools import partial
+from functools import lru_cache, partial
 from typing import Literal
 
 from boxfit.bay import Bay, Block
@@ -62,6 +62,7 @@ class Margin:
         return self.distance - self.asked
 
 
+@lru_cache(maxsize=8)
 def margins(car: Car, layout: Layout) -> tuple[Margin, ...]:
     """The tightest of the obstacles each face looks at: the one with the least `left`.
 

@@ -173,7 +173,10 @@ class BaySearch:
     def _boxes_for(self, count: int) -> list[Candidate]:
         found: list[Candidate] = []
         for stack in self.stacks:
-            for bottom in floors(self.bay, stack):
+            levels = floors(self.bay, stack)
+            if self._quick_bound(stack, levels[0], levels[-1]) < count:
+                continue
+            for bottom in levels:
                 sizes = _smallest(stack, self.rooms.at(stack, bottom), self.extent, count)
                 boxes = [
                     Candidate(stack, size, bottom, _filled(stack, size, self.extent, count)) for size in sizes
