@@ -51,6 +51,15 @@ def broken(words: str, first: str = "", others: str = "") -> list[str]:
     return wrap(words, WIDTH, initial_indent=first, subsequent_indent=others, break_on_hyphens=False)
 
 
+def tenths(length: float) -> str:
+    """A length [mm] to a tenth, the same in every drawing and list; no decimal where it is whole.
+
+    >>> tenths(150.4999999), tenths(150.5000001), tenths(323.0)
+    ('150.5', '150.5', '323')
+    """
+    return f"{length:.1f}".removesuffix(".0")
+
+
 def counted(count: int, thing: str, things: str = "") -> str:
     """A count with its word, one or more.
 

@@ -7,7 +7,7 @@ from boxfit.bay import Bay, Point
 from boxfit.layout import Layout, PlacedBox
 from boxfit.report.area import Area, area_of
 from boxfit.report.balloons import draw_balloons, draw_hidden, key_words
-from boxfit.report.columns import counted
+from boxfit.report.columns import counted, tenths
 from boxfit.report.dimension import Span, depth, draw_across, draw_upright, reach
 from boxfit.report.labels import draw_numbers, groups
 from boxfit.report.look import HEADING, SMALL, SMALL_LEFT, SMALL_RIGHT
@@ -113,8 +113,8 @@ def _box_spans(panel: Panel, boxes: Sequence[PlacedBox]) -> Spans:
     upright: dict[Span, None] = {}
     for box in boxes:
         area = panel.block(box.low, box.high)
-        across[Span(area.left, area.right, f"{area.width * panel.scale:.0f}")] = None
-        upright[Span(area.bottom, area.top, f"{area.height * panel.scale:.0f}")] = None
+        across[Span(area.left, area.right, tenths(area.width * panel.scale))] = None
+        upright[Span(area.bottom, area.top, tenths(area.height * panel.scale))] = None
     return Spans(tuple(across), tuple(upright))
 
 

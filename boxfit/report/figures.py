@@ -8,7 +8,7 @@ from boxfit.car import Car
 from boxfit.layout import Layout, PlacedBox
 from boxfit.report.area import Area
 from boxfit.report.balance import balance_words
-from boxfit.report.columns import counted
+from boxfit.report.columns import counted, tenths
 from boxfit.report.look import (
     BAY,
     BOX,
@@ -72,8 +72,8 @@ def _box_rows(car: Car, layout: Layout) -> Iterator[tuple[str, ...]]:
 def _sizes(bay: Bay, box: PlacedBox) -> tuple[str, ...]:
     length, width, height = (high - low for low, high in zip(box.low, box.high, strict=True))
     lid = flange_block(box, bay.box)
-    over = f"{lid.high[0] - lid.low[0]:.0f} × {lid.high[1] - lid.low[1]:.0f}"
-    size = f"{length:.0f} × {width:.0f} × {height:.0f}"
+    over = f"{tenths(lid.high[0] - lid.low[0])} × {tenths(lid.high[1] - lid.low[1])}"
+    size = " × ".join(map(tenths, (length, width, height)))
     return (size, over, str(len(box.modules)), f"{box.high[0]:.0f}", f"{box.low[2]:.0f}")
 
 

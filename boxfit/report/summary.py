@@ -8,7 +8,7 @@ from boxfit.layout import Layout, PlacedBox
 from boxfit.module import Module
 from boxfit.report.balance import all_aboard, balance_words
 from boxfit.report.cautions import cautions, laden_mass, voltage_class
-from boxfit.report.columns import NAME, counted, listed, named, table
+from boxfit.report.columns import NAME, counted, listed, named, table, tenths
 from boxfit.report.margin_text import survey_words
 from boxfit.report.margins import margins
 from boxfit.report.numbering import Numbered, numbered, runs
@@ -72,8 +72,9 @@ def _bay(module: Module, layout: Layout, bay: Bay) -> Iterator[str]:
 def _box_words(bay: Bay, box: PlacedBox) -> str:
     length, width, height = (high - low for low, high in zip(box.low, box.high, strict=True))
     lid = flange_block(box, bay.box)
-    over = f"{lid.high[0] - lid.low[0]:.0f} x {lid.high[1] - lid.low[1]:.0f} over the flange"
-    return f"{length:.0f} x {width:.0f} x {height:.0f} mm outside, {over}, {box.corners} corners"
+    size = " x ".join(map(tenths, (length, width, height)))
+    over = f"{tenths(lid.high[0] - lid.low[0])} x {tenths(lid.high[1] - lid.low[1])} over the flange"
+    return f"{size} mm outside, {over}, {box.corners} corners"
 
 
 def _tier_words(row: list[Numbered]) -> str:

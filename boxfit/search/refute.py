@@ -78,7 +78,8 @@ def _depths(
 
 
 def _box_spread(stack: Stack, room: Room, width: float, depths: tuple[float, float], count: int) -> Spread:
-    left, _, right, _ = room.places(width - ROUNDING, depths[0] - ROUNDING).bounds
+    # Twice the rounding smaller than needed: room for it is sure to be found, and its span covers the box's.
+    left, _, right, _ = room.places(width - 2 * ROUNDING, depths[0] - 2 * ROUNDING).bounds
     left, right = left - ROUNDING, right + ROUNDING
     wall = stack.rules.thickness + stack.rules.liner
     module = stack.module
