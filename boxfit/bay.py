@@ -7,8 +7,27 @@ survey tolerance plus clearance, so nothing further down adds them again.
 from dataclasses import dataclass
 from typing import Literal
 
-Vector = tuple[float, float, float]
-Point = tuple[float, float]
+from boxfit.surface import Point, Shell, Surface, Vector
+
+__all__ = [
+    "Bay",
+    "Block",
+    "BoxRules",
+    "Cylinder",
+    "Keepout",
+    "Opening",
+    "Point",
+    "Prism",
+    "Process",
+    "Room",
+    "Shape",
+    "Shell",
+    "Solid",
+    "Surface",
+    "Vector",
+    "Way",
+]
+
 Way = Literal["up", "down", "front", "rear", "left", "right"]
 Process = Literal["folded", "welded", "printed"]
 Shape = Literal["rectangular", "stepped"]
@@ -40,14 +59,23 @@ class Cylinder:
     diameter: float
 
 
+Room = Prism | Shell
+Solid = Block | Cylinder | Surface
+"""What stays in a bay. A surface as a keep-out bounds solids, which may overlap; nothing may be inside."""
+
+
 @dataclass(frozen=True)
 class Keepout:
-    """A solid that stays in the bay; a box keeps `distance` [mm] from it, tolerance included."""
+    """A solid that stays in the bay; a box keeps `distance` [mm] from it, tolerance included.
+
+    `reason` says why it needs more room than plain metal, such as "moving" or "hot"; empty where it does not.
+    """
 
     name: str
-    solid: Block | Cylinder
+    solid: Solid
     distance: float
     negotiable: bool = False
+    reason: str = ""
 
 
 @dataclass(frozen=True)
@@ -93,7 +121,7 @@ class Bay:
     """
 
     name: str
-    room: Prism
+    room: Room
     tolerance: float
     distance: float
     box: BoxRules

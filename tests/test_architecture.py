@@ -12,11 +12,12 @@ PACKAGE = Path(__file__).parents[1] / "boxfit"
 FILES = sorted(PACKAGE.rglob("*.py"))
 NAMES = [str(file.relative_to(PACKAGE)) for file in FILES]
 
-THINGS = frozenset({"bay", "module", "car", "layout", "box_details"})
+THINGS = frozenset({"surface", "bay", "module", "car", "layout", "box_details"})
 SUMS = frozenset({"weight", "electrics", "retention"})
 BASE = THINGS | SUMS | {"standards"}
 ABOVE_BOX = BASE | {"space", "search", "box"}
 MAY_IMPORT: dict[str, frozenset[str]] = {
+    "surface": THINGS,
     "bay": THINGS,
     "module": THINGS,
     "car": THINGS,
@@ -26,7 +27,8 @@ MAY_IMPORT: dict[str, frozenset[str]] = {
     "weight": BASE,
     "electrics": BASE,
     "retention": BASE,
-    "files": THINGS | {"standards"},
+    "survey": THINGS | {"standards"},
+    "files": THINGS | {"standards", "survey"},
     "judge": THINGS | {"standards"},
     "space": BASE,
     "search": BASE | {"space"},

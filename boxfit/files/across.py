@@ -4,6 +4,7 @@ They look at the file as it stands, so that a slip in one table never hides what
 """
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from boxfit.files.near import among
 from boxfit.files.problems import Problem
@@ -11,6 +12,7 @@ from boxfit.files.shown import shown
 
 Raw = dict[str, object]
 _BEYOND_BELIEF = 1e9
+_SAME_PLACE = 0.01
 
 
 def across_car(raw: Raw, file: str) -> Iterator[Problem]:
@@ -18,6 +20,12 @@ def across_car(raw: Raw, file: str) -> Iterator[Problem]:
     yield from repeated_names(raw, "carried", file)
     yield from _nobody_of_that_name(raw, file)
     yield from _already_over(raw, file)
+
+
+def across_bay(raw: Raw, file: str) -> Iterator[Problem]:
+    """What does not agree between the tables of a bay file."""
+    yield from repeated_names(raw, "keepout", file)
+    yield from _out_of_order(raw, file)
 
 
 def repeated_names(raw: Raw, array: str, file: str) -> Iterator[Problem]:
@@ -81,12 +89,35 @@ def _already_over(raw: Raw, file: str) -> Iterator[Problem]:
             )
 
 
+def _out_of_order(raw: Raw, file: str) -> Iterator[Problem]:
+    """The first section that does not go on the way from the first to the last."""
+    sections = _table(raw, "survey").get("section")
+    tables = (
+        [each if isinstance(each, dict) else {} for each in sections] if isinstance(sections, list) else []
+    )
+    places = [_figure(table.get("at")) for table in tables]
+    known = [place for place in places if place is not None]
+    if len(known) < len(places):
+        return
+    way = 1.0 if known[:1] < known[-1:] else -1.0
+    for count, (before, at) in enumerate(pairwise(known), start=2):
+        if (at - before) * way < _SAME_PLACE:
+            order = "rising" if way > 0.0 else "falling"
+            rule = f"must lie beyond section {count - 1} at {shown(before)}: sections stand in {order} order"
+            remedy = "put the sections in order of at, each at a place of its own"
+            yield Problem(file, f"survey.section[{count}].at", rule, shown(at), remedy)
+            return
+
+
 def _sum(table: Raw, keys: tuple[str, ...]) -> float | None:
-    """The figures added up, None where one of them is not a figure."""
-    figures = [table.get(key) for key in keys]
-    sound = [
-        float(figure)
-        for figure in figures
-        if isinstance(figure, int | float) and not isinstance(figure, bool) and 0 < figure < _BEYOND_BELIEF
-    ]
+    """The figures added up, None where one of them is not a figure above zero."""
+    figures = [_figure(table.get(key)) for key in keys]
+    sound = [figure for figure in figures if figure is not None and figure > 0.0]
     return sum(sound) if len(sound) == len(keys) else None
+
+
+def _figure(value: object) -> float | None:
+    """The value as a number that can be reckoned with; true and false are none."""
+    if isinstance(value, bool) or not isinstance(value, int | float) or not abs(value) < _BEYOND_BELIEF:
+        return None
+    return float(value)

@@ -1,18 +1,12 @@
-"""A bay file into the bay believed: room, keep-outs and the distances settled."""
+"""A bay file into the bay believed: the distances settled, the workshop's rules filled in."""
 
 from dataclasses import replace
 
-from boxfit.bay import Bay, Block, BoxRules, Cylinder, Keepout, Opening, Point, Prism, Vector
-from boxfit.files.outline import counter_clockwise
+from boxfit.bay import Bay, BoxRules, Keepout
 from boxfit.files.said import SaidBox
-from boxfit.files.said_bay import (
-    SaidBay,
-    SaidBlockKeepout,
-    SaidBlockSurvey,
-    SaidCylinderKeepout,
-    SaidOpening,
-    SaidPrismSurvey,
-)
+from boxfit.files.said_bay import SaidBay
+from boxfit.files.solid import reason_believed
+from boxfit.files.surveyed import Surveyed, opening_believed
 from boxfit.standards.common_practice import USUAL_BOX
 
 NOTHING_ASKED = BoxRules(
@@ -34,26 +28,27 @@ NOTHING_ASKED = BoxRules(
 """Where neither car nor bay has a [box]: no allowance is kept, and nothing can be built."""
 
 
-def bay_believed(said: SaidBay, car_box: SaidBox | None) -> Bay:
+def bay_believed(said: SaidBay, found: Surveyed, car_box: SaidBox | None) -> Bay:
     """The bay as the rest of the program takes it. [mm]"""
     box = box_rules(car_box, said.box)
     tolerance = said.survey.tolerance
     return Bay(
         name=said.name,
-        room=_room(said.survey),
+        room=found.room,
         tolerance=tolerance,
         distance=tolerance + box.clearance,
         box=box,
         keepouts=tuple(
             Keepout(
                 name=keepout.name,
-                solid=_solid(keepout),
+                solid=solid,
                 distance=tolerance + max(box.clearance, keepout.clearance),
                 negotiable=keepout.negotiable,
+                reason=reason_believed(keepout),
             )
-            for keepout in said.keepout
+            for keepout, solid in zip(said.keepout, found.solids, strict=True)
         ),
-        opening=_opening(said.opening) if said.opening else None,
+        opening=opening_believed(said.opening),
     )
 
 
@@ -66,30 +61,3 @@ def box_rules(car_box: SaidBox | None, bay_box: SaidBox | None) -> BoxRules:
         if table is not None:
             rules = replace(rules, **table.model_dump(exclude_none=True))
     return rules
-
-
-def vector(said: list[float]) -> Vector:
-    """Three numbers of a file as a place [mm]."""
-    x, y, z = said
-    return (x, y, z)
-
-
-def _points(said: list[list[float]]) -> tuple[Point, ...]:
-    return counter_clockwise([(x, y) for x, y in said])
-
-
-def _room(survey: SaidBlockSurvey | SaidPrismSurvey) -> Prism:
-    if isinstance(survey, SaidPrismSurvey):
-        return Prism(_points(survey.outline), survey.floor, survey.top)
-    (left, right, floor), (front, port, top) = survey.low, survey.high
-    return Prism(((left, right), (front, right), (front, port), (left, port)), floor, top)
-
-
-def _solid(keepout: SaidBlockKeepout | SaidCylinderKeepout) -> Block | Cylinder:
-    if isinstance(keepout, SaidBlockKeepout):
-        return Block(vector(keepout.low), vector(keepout.high))
-    return Cylinder(vector(keepout.start), vector(keepout.end), keepout.diameter)
-
-
-def _opening(said: SaidOpening) -> Opening:
-    return Opening(said.way, _points(said.outline) if said.outline else None)

@@ -5,14 +5,17 @@ from pathlib import Path
 
 from boxfit.bay import Bay
 from boxfit.car import Car, CornerWeights, Limits, PointMass, Target, Window
-from boxfit.files.across import across_car, bare_name, repeated_names
-from boxfit.files.bay import bay_believed, vector
+from boxfit.files.across import across_bay, across_car, bare_name
+from boxfit.files.bay import bay_believed
 from boxfit.files.checked import checked
 from boxfit.files.folder import bay_files, check_folder
+from boxfit.files.places import vector
 from boxfit.files.problems import InputError, Problem
 from boxfit.files.said import SaidCar, SaidElectrics, SaidMass, SaidTarget, SaidWeighed
 from boxfit.files.said_bay import SaidBay
+from boxfit.files.scans import Scans
 from boxfit.files.shown import shown
+from boxfit.files.surveyed import Surveyed, surveyed
 from boxfit.files.toml import read_table
 
 CAR_FILE = "car.toml"
@@ -28,15 +31,17 @@ def read_car(folder: Path) -> Car:
     problems: list[Problem] = []
     said = checked(SaidCar, raw, CAR_FILE, problems)
     problems.extend(across_car(raw, CAR_FILE))
-    bays = _said_bays(bay_files(raw, folder, CAR_FILE, problems), problems)
+    said_bays = _said_bays(bay_files(raw, folder, CAR_FILE, problems), problems)
+    bays = _surveyed(said_bays, Scans(folder), problems)
     if said is None or problems:
         raise InputError(problems)
-    return _believed(said, Path(abspath(folder)).name, tuple(bay_believed(bay, said.box) for bay in bays))
+    believed = tuple(bay_believed(bay, found, said.box) for bay, found in bays)
+    return _believed(said, Path(abspath(folder)).name, believed)
 
 
-def _said_bays(files: list[tuple[str, Path]], problems: list[Problem]) -> list[SaidBay]:
-    """What the bay files said, those that could be read; `problems` grows by what is wrong in them."""
-    found: list[SaidBay] = []
+def _said_bays(files: list[tuple[str, Path]], problems: list[Problem]) -> list[tuple[str, SaidBay]]:
+    """What the bay files said, those that are right in themselves; `problems` grows by what is wrong."""
+    found: list[tuple[str, SaidBay]] = []
     named: dict[str, str] = {}
     for file, path in files:
         try:
@@ -44,15 +49,24 @@ def _said_bays(files: list[tuple[str, Path]], problems: list[Problem]) -> list[S
         except InputError as error:
             problems.extend(error.problems)
             continue
+        known = len(problems)
         said = checked(SaidBay, raw, file, problems)
-        problems.extend(repeated_names(raw, "keepout", file))
+        problems.extend(across_bay(raw, file))
+        if said is not None and len(problems) == known:
+            found.append((file, said))
         name = raw.get("name")
         if isinstance(name, str) and named.setdefault(bare_name(name), file) != file:
             rule = f"must differ from the name in {named[bare_name(name)]}"
             problems.append(Problem(file, "name", rule, shown(name), "give each bay a name of its own"))
-        if said is not None:
-            found.append(said)
     return found
+
+
+def _surveyed(
+    bays: list[tuple[str, SaidBay]], scans: Scans, problems: list[Problem]
+) -> list[tuple[SaidBay, Surveyed]]:
+    """The bays with what was surveyed of them; `problems` grows by the surveys that cannot be taken."""
+    both = [(said, surveyed(said, scans, file, problems)) for file, said in bays]
+    return [(said, found) for said, found in both if found is not None]
 
 
 def _believed(said: SaidCar, folder: str, bays: tuple[Bay, ...]) -> Car:

@@ -21,8 +21,6 @@ _RULES = {
     "model_type": "must be a table",
     "model_attributes_type": "must be a table",
 }
-_NOT_READ_YET = {"survey": ("sections", "mesh", "step"), "keepout": ("mesh",)}
-"""Kinds that are part of the contract, told as such and not as a slip."""
 _WITHOUT_VALUE = ("missing", "union_tag_not_found", "extra_forbidden")
 
 FileModel = TypeVar("FileModel", bound=SaidFile)
@@ -57,11 +55,8 @@ def _problem(detail: ErrorDetails, model: type[SaidFile], file: str) -> Problem:
     remedy = told.get("remedy")
     if code == "union_tag_invalid":
         value = value["kind"]
-        later = value in _NOT_READ_YET.get(str(parts[0]), ())
-        rule = (
-            "is not read yet" if later else f"must be one of {', '.join(shown(kind) for kind in spot.kinds)}"
-        )
-        remedy = f"use {' or '.join(spot.kinds)}" if later else did_you_mean(value, spot.kinds)
+        rule = f"must be one of {', '.join(shown(kind) for kind in spot.kinds)}"
+        remedy = did_you_mean(value, spot.kinds)
     elif code == "extra_forbidden":
         remedy = among(parts[-1], spot.known)
     if not remedy:

@@ -67,6 +67,68 @@ survey = { tolerance = 3.0, kind = "block", low = [-420.0, -340.0, 260.0], high 
 keepout = [{ name = "hinge", kind = "block", low = [200.0, 250.0, 560.0], high = [250.0, 340.0, 640.0] }]
 """)
 
+SECTIONS_BAY: Table = tomllib.loads("""
+[survey]
+tolerance = 3.0
+kind = "sections"
+reference = { between = [[250.0, -400.0, 260.0], [250.0, 400.0, 260.0]], taped = 800.0 }
+
+[[survey.section]]
+at = 250.0
+outline = [[-400.0, 260.0], [400.0, 260.0], [400.0, 640.0], [-400.0, 640.0]]
+
+[[survey.section]]
+at = -420.0
+outline = [[-340.0, 290.0], [340.0, 290.0], [340.0, 640.0], [-340.0, 640.0]]
+
+[[keepout]]
+name = "bonnet hinge"
+kind = "block"
+low = [-420.0, 300.0, 560.0]
+high = [-300.0, 340.0, 640.0]
+clearance = 15.0
+negotiable = true
+reason = "moving"
+turns = { hinge = [[-420, 0, 640], [-420, 9, 640]], by = [0, 70] }
+""")
+
+MESH_BAY: Table = tomllib.loads("""
+[survey]
+tolerance = 4.0
+kind = "mesh"
+file = "front-scan.stl"
+unit = "mm"
+move = [250.0, -400.0, 260.0]
+turn = [0.0, 0.0, 90.0]
+reads = "room"
+holes = 30.0
+strays = 20.0
+reference = { between = [[250.0, -400.0, 260.0], [250.0, 400.0, 260.0]], taped = 800.0 }
+
+[[keepout]]
+name = "wiper motor"
+kind = "mesh"
+file = "wiper-motor.stl"
+unit = "mm"
+move = [-300.0, 200.0, 560.0]
+turn = [0.0, 0.0, 90.0]
+clearance = 15.0
+negotiable = false
+reason = "hot"
+moves = [[0.0, 0.0, -60.0], [0.0, 0.0, 80.0]]
+""")
+
+STEP_BAY: Table = tomllib.loads("""
+[survey]
+tolerance = 2.0
+kind = "step"
+file = "front-bay.step"
+unit = "mm"
+move = [250.0, -400.0, 260.0]
+turn = [0.0, 0.0, 90.0]
+reference = { between = [[250.0, -400.0, 260.0], [250.0, 400.0, 260.0]], taped = 800.0 }
+""")
+
 MODULE: Table = tomllib.loads("""
 name = "Heron 44"
 size = { length = 355.0, width = 151.0, height = 108.0 }
@@ -80,7 +142,7 @@ spacing = 2.0
 room = { top = 30.0, bottom = 0.0, front = 0.0, back = 0.0, left = 0.0, right = 0.0 }
 """)
 
-_ON_ONE_LINE = ("track", "size", "voltage", "current", "room")
+_ON_ONE_LINE = ("track", "size", "voltage", "current", "room", "turns")
 """Tables that are short enough to be written between braces."""
 
 
@@ -91,20 +153,31 @@ def example_line(samples: tuple[Table, ...], words: tuple[str, ...]) -> str:
     'write under [[fitted]], for example: mass = 54'
     >>> example_line((CAR,), ("track", "rear"))
     'write for example: track = { front = 1180, rear = 1160 }'
+    >>> example_line((PRISM_BAY, SECTIONS_BAY), ("survey", "section", "at"))
+    'write under [[survey.section]], for example: at = 250'
     """
-    if words[0] in _ON_ONE_LINE:
-        words = words[:1]
-    value = next(found for sample in samples if (found := _find(sample, words)) is not None)
-    if isinstance(value, dict) and words[0] not in _ON_ONE_LINE:
-        return f"write a table [{words[0]}] with the keys {', '.join(value)}"
+    shortened = next((place for place, word in enumerate(words) if word in _ON_ONE_LINE), len(words))
+    words = words[: shortened + 1]
+    value = _found(samples, words)
+    short = words[-1] in _ON_ONE_LINE
+    if isinstance(value, dict) and not short:
+        return f"write a table {_heading(samples, words)} with the keys {', '.join(value)}"
     if isinstance(value, list) and isinstance(value[0], dict):
-        return f"write each under its own [[{words[0]}]] with the keys {', '.join(value[0])}"
+        return f"write each under its own {_heading(samples, words)} with the keys {', '.join(value[0])}"
     line = f"{words[-1]} = {shown(value)}"
     if len(words) == 1:
         return f"write for example: {line}"
-    parent = next(sample[words[0]] for sample in samples if words[0] in sample)
-    heading = f"[[{words[0]}]]" if isinstance(parent, list) else f"[{words[0]}]"
-    return f"write under {heading}, for example: {line}"
+    return f"write under {_heading(samples, words[:-1])}, for example: {line}"
+
+
+def _heading(samples: tuple[Table, ...], words: tuple[str, ...]) -> str:
+    """The heading of a table, or of each table of a list."""
+    name = ".".join(words)
+    return f"[[{name}]]" if isinstance(_found(samples, words), list) else f"[{name}]"
+
+
+def _found(samples: tuple[Table, ...], words: tuple[str, ...]) -> object:
+    return next(found for sample in samples if (found := _find(sample, words)) is not None)
 
 
 def _find(node: object, words: tuple[str, ...]) -> object | None:

@@ -5,8 +5,14 @@ from pathlib import Path
 from boxfit.files.near import among, did_you_mean, nearest
 from boxfit.files.problems import InputError, Problem
 from boxfit.files.shown import plain, shown
+from boxfit.survey.fault import SurveyError
 
 MODULE_FOLDER = "modules"
+BAY_ENDINGS = (".toml",)
+SCAN_ENDINGS = (".stl", ".ply", ".obj", ".3mf", ".step", ".stp")
+
+Refusal = tuple[str, str]
+"""Why a name cannot be taken, and what to do."""
 
 
 def check_folder(folder: Path, car_file: str) -> None:
@@ -16,7 +22,12 @@ def check_folder(folder: Path, car_file: str) -> None:
         if folder.is_dir():
             return
         if folder.is_file():
-            remedy = f"name the folder: {plain(str(folder.parent))}"
+            parent, within = folder.parent, (folder.parent / car_file).is_file()
+            remedy = (
+                f"name the folder: {plain(str(parent))}"
+                if within
+                else f"name a folder that holds a {car_file}"
+            )
             raise InputError([Problem(file, "", "must be a folder, not a file", None, remedy)])
         beside = sorted(each.parent.name for each in folder.parent.glob(f"*/{car_file}"))
     except (OSError, ValueError):
@@ -43,30 +54,42 @@ def bay_files(
     for place, word in enumerate(words if isinstance(words, list) else []):
         if not isinstance(word, str) or not word.strip() or not word.isprintable() or word in found.values():
             continue
-        try:
-            path = (folder / word).resolve()
-            refusal = _refusal(path, folder.resolve(), found)
-        except (OSError, ValueError, RuntimeError):
-            refusal = ("is no name for a file", "name a file of this folder")
-        if refusal is None:
+        path = _in_folder(word, folder, "bay file", BAY_ENDINGS)
+        if isinstance(path, Path) and path in found:
+            path = (f"must name nothing twice: it is {shown(found[path])} again", "leave one of the two out")
+        if isinstance(path, Path):
             found[path] = word
         else:
-            problems.append(Problem(file, f"bays[{place + 1}]", refusal[0], shown(word), refusal[1]))
+            problems.append(Problem(file, f"bays[{place + 1}]", path[0], shown(word), path[1]))
     return [(word, path) for path, word in found.items()]
 
 
-def _refusal(path: Path, folder: Path, found: dict[Path, str]) -> tuple[str, str] | None:
-    """Why the bay file cannot be taken, and what to do; None where it can."""
-    if not path.is_relative_to(folder):
-        return "must lie inside the car's folder", "move the bay file into the folder of its car"
-    if path in found:
-        return f"must name nothing twice: it is {shown(found[path])} again", "leave one of the two out"
-    if path.is_dir():
-        return "is a folder, not a file", "name the bay file in it"
-    if not path.exists():
-        beside = sorted(each.name for each in path.parent.glob("*.toml"))
-        return "there is no such file", did_you_mean(path.name, beside) or f"make the file {plain(path.name)}"
-    return None
+def scan_file(word: str, folder: Path) -> Path:
+    """The file of another program that a bay file names; it lies in the folder as bay files do.
+
+    Raises SurveyError where there is none.
+    """
+    path = _in_folder(word, folder, "file", SCAN_ENDINGS)
+    if isinstance(path, Path):
+        return path
+    raise SurveyError("file", path[0], path[1], shown(word))
+
+
+def _in_folder(word: str, folder: Path, what: str, endings: tuple[str, ...]) -> Path | Refusal:
+    """The file meant by `word`; or why it cannot be taken, and what to do."""
+    try:
+        path = (folder / word).resolve()
+        if not path.is_relative_to(folder.resolve()):
+            return "must lie inside the car's folder", f"move the {what} into the folder of its car"
+        if path.is_dir():
+            return "is a folder, not a file", f"name the {what} in it"
+        if path.exists():
+            return path if path.is_file() else ("is not a plain file", f"name a {what} of this folder")
+        beside = sorted(each.name for each in path.parent.glob("*") if each.suffix.lower() in endings)
+    except (OSError, ValueError, RuntimeError):
+        return "is no name for a file", "name a file of this folder"
+    remedy = did_you_mean(path.name, beside) or f"put {plain(path.name)} into the folder of its car"
+    return "there is no such file", remedy
 
 
 def find_module(word: str, car_folder: Path) -> Path:

@@ -1,5 +1,6 @@
 """The kinds of value a file may hold, each refused with a sentence of its own."""
 
+from math import dist
 from typing import Annotated, get_args
 
 from pydantic import AfterValidator, BeforeValidator
@@ -14,6 +15,8 @@ from boxfit.module import DIMENSIONS, Dimension
 from boxfit.standards.materials import MATERIALS
 
 _LONGEST_NAME = 100
+_LONGEST_PHRASE = 60
+_LEAST_APART = 1.0
 
 
 def wrong(rule: str, remedy: str = "") -> PydanticCustomError:
@@ -76,15 +79,15 @@ def listed(what: str, least: int, most: int) -> BeforeValidator:
     return BeforeValidator(check)
 
 
-def _name(value: object) -> str:
-    if (
-        not isinstance(value, str)
-        or not value.strip()
-        or len(value) > _LONGEST_NAME
-        or not value.isprintable()
-    ):
-        raise wrong(f"must be a name of 1 to {_LONGEST_NAME} characters on one line, in quotes")
-    return value
+def _words(what: str, longest: int) -> BeforeValidator:
+    """Accepts text that can be read on one line."""
+
+    def check(value: object) -> str:
+        if isinstance(value, str) and value.strip() and len(value) <= longest and value.isprintable():
+            return value
+        raise wrong(f"must be {what} of 1 to {longest} characters on one line, in quotes")
+
+    return BeforeValidator(check)
 
 
 def _no_repeats(words: list[str]) -> list[str]:
@@ -102,6 +105,18 @@ def _rising(window: list[float]) -> list[float]:
     return window
 
 
+def _turning(angles: list[float]) -> list[float]:
+    if angles[0] >= angles[1]:
+        raise wrong("must be [from, to] with from below to", "swap the two")
+    return angles
+
+
+def _apart(places: list[list[float]]) -> list[list[float]]:
+    if dist(*places) < _LEAST_APART:
+        raise wrong(f"must be two places at least {_LEAST_APART:.0f} mm apart")
+    return places
+
+
 def _outline(points: list[list[float]]) -> list[list[float]]:
     from boxfit.files.outline import fault
 
@@ -110,9 +125,15 @@ def _outline(points: list[list[float]]) -> list[list[float]]:
     return points
 
 
-Name = Annotated[str, BeforeValidator(_name)]
+Name = Annotated[str, _words("a name", _LONGEST_NAME)]
+Phrase = Annotated[str, _words("a short phrase", _LONGEST_PHRASE)]
 Coordinate = Annotated[float, number(bounds.COORDINATE)]
 Place = Annotated[list[Coordinate], listed("three numbers [x, y, z]", 3, 3)]
+Apart = Annotated[list[Place], AfterValidator(_apart), listed("two places [[x, y, z], [x, y, z]]", 2, 2)]
+Offsets = Annotated[list[Place], listed("a list of 1 to 100 offsets [x, y, z]", 1, 100)]
+Angle = Annotated[float, number(bounds.ANGLE)]
+Turn = Annotated[list[Angle], listed("three angles [about x, about y, about z]", 3, 3)]
+FromTo = Annotated[list[Angle], AfterValidator(_turning), listed("two angles [from, to]", 2, 2)]
 FlatPoint = Annotated[list[Coordinate], listed("two numbers [a, b]", 2, 2)]
 Outline = Annotated[list[FlatPoint], AfterValidator(_outline), listed("a list of 3 to 1000 points", 3, 1000)]
 Size = Annotated[float, number(bounds.SIZE)]

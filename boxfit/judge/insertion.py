@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from boxfit.bay import Opening, Point, Way
+from boxfit.bay import Opening, Point, Prism, Room, Shell, Way
 from boxfit.judge.distance import (
     Cuboid,
     Segment,
@@ -12,7 +12,8 @@ from boxfit.judge.distance import (
     sides_distance,
 )
 from boxfit.judge.finding import Finding
-from boxfit.judge.places import PLAN, Obstacle, SetBox, solid_measure
+from boxfit.judge.places import PLAN, SURVEYED, Obstacle, SetBox, keepout_obstacle
+from boxfit.judge.surface import closed_part, surface_distance
 
 DIRECTIONS: dict[Way, tuple[int, int]] = {
     "front": (0, 1),
@@ -48,9 +49,8 @@ def judge_insertion(box: SetBox, opening: Opening) -> list[Finding]:
 
 def sweep(box: SetBox, axis: int, sign: int) -> tuple[Cuboid, ...]:
     """The space each part passes through on its way out, until all of the box is past the bay."""
-    room = box.bay.room
-    levels = [point[axis] for point in room.outline] if axis < 2 else [room.floor, room.top]
-    plane = max(levels) if sign > 0 else min(levels)
+    low, high = ends(box.bay.room, axis)
+    plane = high if sign > 0 else low
     hindmost = (min if sign > 0 else max)(
         part.low[axis] if sign > 0 else part.high[axis] for part in box.parts
     )
@@ -59,19 +59,36 @@ def sweep(box: SetBox, axis: int, sign: int) -> tuple[Cuboid, ...]:
     return tuple(part.spanning(axis, part.low[axis] + behind, part.high[axis] + ahead) for part in box.parts)
 
 
+def ends(room: Room, axis: int) -> tuple[float, float]:
+    """The first and the last level [mm] of the room along an axis."""
+    if isinstance(room, Shell):
+        return room.low[axis], room.high[axis]
+    levels = [point[axis] for point in room.outline] if axis < 2 else [room.floor, room.top]
+    return min(levels), max(levels)
+
+
 def _in_the_way(box: SetBox, axis: int, sign: int) -> Iterator[Obstacle]:
-    """Keep-outs, and for a way along the ground the walls that are not the open side itself.
+    """Keep-outs, and the surfaces of the bay that the opening does not take."""
+    room, tolerance = box.bay.room, box.bay.tolerance
+    if isinstance(room, Prism):
+        yield from _walls_in_the_way(room, axis, sign, tolerance)
+    else:
+        closed, needed = closed_part(room), tolerance + room.surface.off
+        yield Obstacle(SURVEYED, "insertion", lambda block: surface_distance(block, closed, needed), needed)
+    for keepout in box.bay.keepouts:
+        yield keepout_obstacle(keepout, "insertion", tolerance)
+
+
+def _walls_in_the_way(room: Prism, axis: int, sign: int, tolerance: float) -> Iterator[Obstacle]:
+    """For a way along the ground the walls that are not the open side itself.
 
     Up and down the walls stand along the way: a box that keeps its distance in place keeps it all along.
     """
-    tolerance = box.bay.tolerance
     if axis < 2:
-        walls = closed_sides(box.bay.room.outline, axis, sign)
+        walls = closed_sides(room.outline, axis, sign)
         yield Obstacle(
             "walls", "insertion", lambda block: sides_distance(block.across(PLAN), walls), tolerance
         )
-    for keepout in box.bay.keepouts:
-        yield Obstacle(keepout.name, "insertion", solid_measure(keepout.solid), tolerance)
 
 
 def closed_sides(outline: tuple[Point, ...], axis: int, sign: int) -> tuple[Segment, ...]:

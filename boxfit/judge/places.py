@@ -5,13 +5,17 @@ from dataclasses import dataclass
 from functools import partial
 from itertools import combinations, product
 
-from boxfit.bay import Bay, Block, Cylinder
+from boxfit.bay import Bay, Block, Keepout, Prism, Shell, Solid, Surface
 from boxfit.judge.claim import ClaimedBox
 from boxfit.judge.cylinder import cylinder_distance
 from boxfit.judge.distance import Cuboid, Measure, block_distance, inside_distance, shortfall
 from boxfit.judge.finding import Finding
+from boxfit.judge.inside import room_distance, solids_distance
+from boxfit.judge.surface import surface_distance
 
 PLAN = (0, 1)
+SURVEYED = "the surveyed surface"
+"""What findings call the triangles of a bay."""
 
 
 @dataclass(frozen=True)
@@ -51,27 +55,60 @@ def set_box(place: str, bay: Bay, claimed: ClaimedBox) -> SetBox:
     return SetBox(place, bay, body, slab)
 
 
-def solid_measure(solid: Block | Cylinder) -> Measure:
-    """How far a block is from a keep-out's solid."""
+def solid_measure(solid: Solid, reach: float) -> Measure:
+    """How far a block is from a keep-out's solid; from a surface beyond `reach` [mm], endlessly far."""
     if isinstance(solid, Block):
         fixed = Cuboid(solid.low, solid.high)
         return lambda block: block_distance(block, fixed)
+    if isinstance(solid, Surface):
+        return partial(solids_distance, surface=solid, reach=reach)
     bar = solid
     return lambda block: cylinder_distance(block, bar).lower
 
 
+def keepout_obstacle(keepout: Keepout, code: str, distance: float) -> Obstacle:
+    """A keep-out to stay `distance` [mm] away from, and by as much more as its triangles may be off."""
+    needed = distance + (keepout.solid.off if isinstance(keepout.solid, Surface) else 0.0)
+    return Obstacle(keepout.name, code, solid_measure(keepout.solid, needed), needed)
+
+
 def obstacles(bay: Bay) -> Iterator[Obstacle]:
     """Walls, floor, top and keep-outs of a bay."""
-    room = bay.room
+    if isinstance(bay.room, Prism):
+        yield from _of_prism(bay.room, bay.distance)
+    else:
+        yield from _of_shell(bay.room, bay.distance)
+    for keepout in bay.keepouts:
+        yield keepout_obstacle(keepout, "keepout-clearance", keepout.distance)
+
+
+def _of_prism(room: Prism, distance: float) -> Iterator[Obstacle]:
+    """Walls, floor and top between which a box keeps its distance [mm]."""
 
     def from_walls(block: Cuboid) -> float:
         return inside_distance(block.across(PLAN), room.outline)
 
-    yield Obstacle("walls", "bay-clearance", from_walls, bay.distance)
-    yield Obstacle("floor", "bay-clearance", lambda block: block.low[2] - room.floor, bay.distance)
-    yield Obstacle("top", "bay-clearance", lambda block: room.top - block.high[2], bay.distance)
-    for keepout in bay.keepouts:
-        yield Obstacle(keepout.name, "keepout-clearance", solid_measure(keepout.solid), keepout.distance)
+    yield Obstacle("walls", "bay-clearance", from_walls, distance)
+    yield Obstacle("floor", "bay-clearance", lambda block: block.low[2] - room.floor, distance)
+    yield Obstacle("top", "bay-clearance", lambda block: room.top - block.high[2], distance)
+
+
+def _of_shell(room: Shell, distance: float) -> Iterator[Obstacle]:
+    """The surface a box is within, or the metal it stays off and the end of the room besides."""
+    needed = distance + room.surface.off
+    measure = room_distance if room.reads == "room" else surface_distance
+    yield Obstacle(SURVEYED, "bay-clearance", partial(measure, surface=room.surface, reach=needed), needed)
+    if room.reads == "body":
+        yield Obstacle(
+            "the end of the room", "bay-clearance", lambda block: depth_inside(block, room), distance
+        )
+
+
+def depth_inside(block: Cuboid, room: Shell) -> float:
+    """How far [mm] a block stays within the ends of the room, less than 0 where it does not."""
+    to_low = (inner - outer for inner, outer in zip(block.low, room.low, strict=True))
+    to_high = (outer - inner for inner, outer in zip(block.high, room.high, strict=True))
+    return min(*to_low, *to_high)
 
 
 def judge_place(box: SetBox) -> list[Finding]:

@@ -9,7 +9,7 @@ from boxfit.report.area import Area, area_of
 from boxfit.report.look import BALLOON, KEEPOUT_HIDDEN, SMALL
 from boxfit.report.panel import Panel
 from boxfit.report.paper import Sheet
-from boxfit.report.parts import clipped
+from boxfit.report.parts import clipped, full_name
 from boxfit.report.placing import around, lead, place
 
 RADIUS = 2.1
@@ -18,10 +18,7 @@ RADIUS = 2.1
 
 def key_words(bay: Bay) -> tuple[str, ...]:
     """The keep-outs by letter, and the way in."""
-    words = [
-        f"{letter(place)} {keepout.name}{' (negotiable)' if keepout.negotiable else ''}"
-        for place, keepout in enumerate(bay.keepouts)
-    ]
+    words = [f"{letter(place)} {full_name(keepout)}" for place, keepout in enumerate(bay.keepouts)]
     if bay.opening:
         hole = "as outlined" if bay.opening.outline else "the whole side"
         words.append(f"opening: {bay.opening.way}, {hole}")
@@ -41,18 +38,17 @@ def letter(place: int) -> str:
 def draw_hidden(sheet: Sheet, panel: Panel, bay: Bay) -> None:
     """The keep-outs' outlines dashed, to show them where boxes cover them."""
     for keepout in bay.keepouts:
-        outline = panel.outline(clipped(panel, bay, keepout))
-        if outline:
+        for outline in map(panel.outline, clipped(panel, bay, keepout)):
             sheet.line((*outline, outline[0]), KEEPOUT_HIDDEN)
 
 
 def draw_balloons(sheet: Sheet, panel: Panel, bay: Bay, room: Area, covered: Sequence[Area]) -> None:
     """A letter in a round on what is seen of every keep-out, or beside it with a thin line."""
     for number, keepout in enumerate(bay.keepouts):
-        outline = panel.outline(clipped(panel, bay, keepout))
-        if not outline:
+        outlines = tuple(map(panel.outline, clipped(panel, bay, keepout)))
+        if not outlines:
             continue
-        seen = _seen(outline, covered)
+        seen = _seen(outlines, covered)
         target = area_of((seen, seen)).inset(-RADIUS / 2)
         candidates = chain([(seen, SMALL)], around(target, SMALL))
         level = ((at, SMALL) for at, _ in candidates)
@@ -67,11 +63,11 @@ def draw_balloons(sheet: Sheet, panel: Panel, bay: Bay, room: Area, covered: Seq
         sheet.taken.append(balloon)
 
 
-def _seen(outline: Sequence[Point], covered: Sequence[Area]) -> Point:
-    """A point well inside the largest part of an outline that no box covers, or of all of it."""
+def _seen(outlines: Sequence[Sequence[Point]], covered: Sequence[Area]) -> Point:
+    """A point well inside the largest part of the outlines that no box covers, or of all of them."""
     from shapely import Polygon, box, unary_union
 
-    whole = Polygon(outline)
+    whole = unary_union([Polygon(outline) for outline in outlines])
     boxes = unary_union([box(area.left, area.bottom, area.right, area.top) for area in covered])
     rest = whole.difference(boxes)
     parts = [part for part in getattr(rest, "geoms", [rest]) if part.area > 0]

@@ -2,17 +2,18 @@
 
 from collections.abc import Iterator
 
-from boxfit.bay import Bay, Keepout, Opening
+from boxfit.bay import Bay, Keepout, Opening, Shell
 from boxfit.report.area import Area, area_of
 from boxfit.report.balloons import letter
 from boxfit.report.bay_panel import bay_size
 from boxfit.report.bay_survey import ALLOWANCE, BAND, OUTLINE, allowance_told, moved_room, told
 from boxfit.report.columns import counted
 from boxfit.report.figures import draw_swatch
-from boxfit.report.look import AXLE, KEEPOUT, OPENING, Ink, Lettering
+from boxfit.report.look import AXLE, OPENING, Ink, Lettering
 from boxfit.report.paper import Sheet
+from boxfit.report.parts import full_name, keepout_legend
 from boxfit.report.projection import PLAN, WAYS, extents
-from boxfit.report.room import keepout_litres, surveyed_litres, usable_litres
+from boxfit.report.room import keepout_litres, kept, kept_from, surveyed_as, surveyed_litres, usable_litres
 
 WIDTH, WIDEST = 140.0, 165.0
 """The least and the greatest width of the figures [mm of paper]."""
@@ -78,10 +79,13 @@ def _words(bay: Bay) -> Iterator[str]:
     yield f"length {told(length)} (x), width {told(width)} (y), height {told(height)} (z)"
     yield ", ".join(f"{name} {told(a)} to {told(b)}" for name, a, b in zip("xyz", low, high, strict=True))
     yield "x forward from the front axle, y left of the centre line, z up from the ground"
-    usable = f"{usable_litres(bay):.1f} litres within the allowance"
-    yield f"{surveyed_litres(bay):.1f} litres as surveyed; {usable}, keep-outs not taken off"
+    usable = usable_litres(bay)
+    within = "not worked out" if usable is None else f"{usable:.1f} litres"
+    within += " within the allowance, keep-outs not taken off"
+    yield f"{surveyed_litres(bay):.1f} litres as surveyed; {within}"
+    yield from (f"survey: {words}" for words in surveyed_as(bay) if isinstance(bay.room, Shell))
     yield f"allowance at every surface: {allowance_told(bay)}"
-    if not moved_room(PLAN, bay, -bay.distance):
+    if not moved_room(PLAN, bay, -kept(bay)):
         yield "THE ALLOWANCE LEAVES NO ROOM FOR A BOX"
     if not bay.box.asked:
         yield "no [box] rules given: clearance taken as nothing"
@@ -104,8 +108,7 @@ def _way_in(opening: Opening) -> str:
 def _keepout(place: int, keepout: Keepout) -> Row:
     litres = keepout_litres(keepout)
     volume = f"{litres:.1f}" if litres >= SMALLEST_TOLD else "under 0.1"
-    name = f"{letter(place)}  {keepout.name}{' (negotiable)' if keepout.negotiable else ''}"
-    return (name, f"{keepout.distance:g} mm", volume)
+    return (f"{letter(place)}  {full_name(keepout)}", f"{told(kept_from(keepout))} mm", volume)
 
 
 def _legend(bay: Bay) -> tuple[tuple[Ink, str], ...]:
@@ -113,9 +116,8 @@ def _legend(bay: Bay) -> tuple[tuple[Ink, str], ...]:
     entries: list[tuple[Ink, str]] = [(OUTLINE, "outline as surveyed")]
     if bay.tolerance > 0:
         entries.append((BAND, f"the survey may be out by ± {bay.tolerance:g}"))
-    entries.append((ALLOWANCE, f"a box, flange and all, stays {bay.distance:g} inside"))
-    if bay.keepouts:
-        entries.append((KEEPOUT, "keep-out, stays in the bay"))
+    entries.append((ALLOWANCE, f"a box, flange and all, stays {told(kept(bay))} inside"))
+    entries += [(ink, f"{words}, stays in the bay") for ink, words in keepout_legend((bay,))]
     if bay.opening:
         entries.append((OPENING, "opening; thick where seen edge-on"))
     if low[1] < 0.0 < high[1]:

@@ -16,7 +16,7 @@ from boxfit.report.panel import Panel
 from boxfit.report.paper import Sheet
 from boxfit.report.parts import clipped
 from boxfit.report.placing import Candidate, around, lead, place
-from boxfit.report.projection import PLAN, REAR, View, bay_outline, extents
+from boxfit.report.projection import PLAN, REAR, View, bay_points, extents
 
 if TYPE_CHECKING:
     from shapely.geometry.base import BaseGeometry
@@ -44,7 +44,7 @@ def bay_size(bay: Bay) -> tuple[float, float, float]:
 def draw_bay_view(sheet: Sheet, bay: Bay, view: View, scale: float, cell: Area) -> None:
     """Draw one view of the bay at 1:`scale` into the middle of its place."""
     panel = _panel(bay, view, scale, cell)
-    room = area_of(panel.outline(bay_outline(view, bay)))
+    room = area_of(panel.outline(bay_points(view, bay)))
     draw_survey(sheet, panel, bay)
     _draw_axes(sheet, view, Area(cell.right - 15.0, cell.top - 15.0, cell.right, cell.top))
     _draw_centre_line(sheet, panel, bay, room)
@@ -57,7 +57,7 @@ def draw_bay_view(sheet: Sheet, bay: Bay, view: View, scale: float, cell: Area) 
 def _panel(bay: Bay, view: View, scale: float, cell: Area) -> Panel:
     """The view with the room in the middle of what its figures leave of the cell."""
     into = Area(cell.left + BESIDE, cell.bottom + BELOW, cell.right - BESIDE, cell.top - ABOVE)
-    (x, y), (across, upwards) = into.centre, area_of(bay_outline(view, bay)).centre
+    (x, y), (across, upwards) = into.centre, area_of(bay_points(view, bay)).centre
     return Panel(view, scale, (x - across / scale, y - upwards / scale))
 
 
@@ -145,8 +145,8 @@ def _drawn(panel: Panel, bay: Bay) -> BaseGeometry:
     from shapely import Polygon, unary_union
 
     outlines = [*moved_room(panel.view, bay, bay.tolerance)]
-    outlines += [clipped(panel, bay, keepout) for keepout in bay.keepouts]
-    return unary_union([Polygon(panel.outline(outline)) for outline in outlines if outline])
+    outlines += [outline for keepout in bay.keepouts for outline in clipped(panel, bay, keepout)]
+    return unary_union([Polygon(panel.outline(outline)) for outline in outlines])
 
 
 def _clear(sheet: Sheet, words: str, target: Area, drawn: BaseGeometry) -> Iterator[Candidate]:

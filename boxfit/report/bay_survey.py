@@ -1,12 +1,16 @@
 """A bay as surveyed, in one view: outline, how far the survey may be out, where a box's walls may reach."""
 
-from boxfit.bay import Bay, Point
+from collections.abc import Sequence
+
+from boxfit.bay import Bay, Point, Shell
 from boxfit.report.balloons import draw_hidden
 from boxfit.report.look import BAY, Ink
 from boxfit.report.panel import Panel
 from boxfit.report.paper import Sheet
 from boxfit.report.parts import draw_keepouts, draw_opening
-from boxfit.report.projection import PLAN, View, bay_outline, extents
+from boxfit.report.projection import PLAN, View, bay_outlines, bay_points, extents
+from boxfit.report.room import kept
+from boxfit.surface import Outline
 
 ROOM = Ink(None, fill=BAY.fill)
 OUTLINE = Ink(BAY.colour, 0.5)
@@ -14,27 +18,35 @@ BAND = Ink(None, fill="#b4c2cc")
 ALLOWANCE = Ink("#0b5a8f", 0.9, (4, 1.6))
 CHORDS = 16
 """Straight pieces to a quarter of an arc where an outline moves round a corner."""
-Outline = tuple[Point, ...]
+FEW = 12
+"""Corners of a room of any shape are all told up to this many."""
 
 
-def moved_outlines(bay: Bay, by: float) -> tuple[Outline, ...]:
-    """The room's outline in plan with every point `by` [mm] further out, or further in where negative.
+def moved_outlines(outlines: Sequence[Outline], by: float) -> tuple[Outline, ...]:
+    """Outlines with every point `by` [mm] further out, or further in where negative.
 
-    Inwards it may fall into several parts, or vanish.
+    Outwards they may join, inwards they may fall into several parts, or vanish.
     """
-    from shapely import Polygon
+    from shapely import Polygon, unary_union
 
-    moved = Polygon(bay.room.outline).buffer(by, quad_segs=CHORDS)
+    moved = unary_union([Polygon(outline) for outline in outlines]).buffer(by, quad_segs=CHORDS)
     parts = [part for part in getattr(moved, "geoms", [moved]) if part.area > 0]
     return tuple(tuple((x, y) for x, y in list(part.exterior.coords)[:-1]) for part in parts)
 
 
 def moved_room(view: View, bay: Bay, by: float) -> tuple[Outline, ...]:
-    """Outlines in the view of the room grown by `by` [mm] at every surface; none where nothing is left."""
-    floor, top = bay.room.floor - by, bay.room.top + by
+    """Outlines in the view of the room grown by `by` [mm] at every surface; none where nothing is left.
+
+    A prism's are exact. Those of a room of any shape are its outlines in the view moved: a box stays within
+    them, yet may have to keep further in where the room is narrower before or behind.
+    """
+    room = bay.room
+    if isinstance(room, Shell):
+        return moved_outlines(bay_outlines(view, bay), by)
+    floor, top = room.floor - by, room.top + by
     if floor >= top:
         return ()
-    plans = moved_outlines(bay, by)
+    plans = moved_outlines((room.outline,), by)
     if view is PLAN:
         return tuple(tuple(view.flat((x, y, 0.0)) for x, y in plan) for plan in plans)
     return tuple(_upright(view, plan, floor, top) for plan in plans)
@@ -49,8 +61,9 @@ def _upright(view: View, plan: Outline, floor: float, top: float) -> Outline:
 
 def allowance_told(bay: Bay) -> str:
     """What keeps a box's walls from the surveyed outline [mm]."""
-    clearance = bay.distance - bay.tolerance
-    return f"{bay.tolerance:g} tolerance + {clearance:g} clearance = {bay.distance:g}"
+    clearance, off = bay.distance - bay.tolerance, kept(bay) - bay.distance
+    smoothed = f" + {told(off)} for what triangles leave out" if off else ""
+    return f"{bay.tolerance:g} tolerance + {clearance:g} clearance{smoothed} = {told(kept(bay))}"
 
 
 def draw_survey(sheet: Sheet, panel: Panel, bay: Bay) -> None:
@@ -59,10 +72,11 @@ def draw_survey(sheet: Sheet, panel: Panel, bay: Bay) -> None:
     for ink, by in ((BAND, bay.tolerance), (ROOM, -bay.tolerance)):
         for outline in moved_room(view, bay, by):
             sheet.face(panel.outline(outline), ink)
-    sheet.face(panel.outline(bay_outline(view, bay)), OUTLINE)
+    for outline in bay_outlines(view, bay):
+        sheet.face(panel.outline(outline), OUTLINE)
     draw_keepouts(sheet, panel, bay)
     draw_hidden(sheet, panel, bay)
-    for outline in moved_room(view, bay, -bay.distance):
+    for outline in moved_room(view, bay, -kept(bay)):
         sheet.face(panel.outline(outline), ALLOWANCE)
     draw_opening(sheet, panel, bay)
 
@@ -79,8 +93,11 @@ def told(value: float) -> str:
 def corners(view: View, bay: Bay) -> tuple[tuple[Point, str], ...]:
     """Corners in the view with their coordinates [mm]: all of a plan, otherwise the two extreme ones.
 
-    Those of a plan that lie furthest out come first.
+    Those of a plan that lie furthest out come first. Of a room of any shape all where they are few, otherwise
+    those that lie furthest out.
     """
+    if isinstance(bay.room, Shell):
+        return _corners_of_any(view, bay)
     low, high = extents(bay)
     if view is PLAN:
         inner = [
@@ -95,3 +112,18 @@ def corners(view: View, bay: Bay) -> tuple[tuple[Point, str], ...]:
         ((way * end[across], level[upwards]), f"{name} {told(end[across])}, z {told(level[upwards])}")
         for end, level in ((left, low), (right, high))
     )
+
+
+def _corners_of_any(view: View, bay: Bay) -> tuple[tuple[Point, str], ...]:
+    """All corners where they are few, otherwise the furthest to the left, right, bottom and top."""
+    (across, way), (upwards, turn) = view.across, view.upwards
+    points = bay_points(view, bay)
+    if len(points) > FEW:
+        ends = (min(points), max(points), min(points, key=_upwards), max(points, key=_upwards))
+        points = tuple(dict.fromkeys(ends))
+    names = ("xyz"[across], "xyz"[upwards])
+    return tuple((p, f"{names[0]} {told(way * p[0])}, {names[1]} {told(turn * p[1])}") for p in points)
+
+
+def _upwards(point: Point) -> float:
+    return point[1]

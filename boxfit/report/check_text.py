@@ -2,12 +2,12 @@
 
 from collections.abc import Iterator
 
-from boxfit.bay import Bay, Block, Keepout
+from boxfit.bay import Bay, Block, Keepout, Surface
 from boxfit.car import Car
 from boxfit.report.columns import broken, counted
 from boxfit.report.odd import odd_things
 from boxfit.report.projection import extents
-from boxfit.report.room import keepout_litres, surveyed_litres, usable_litres
+from boxfit.report.room import keepout_litres, kept, kept_from, surveyed_as, surveyed_litres, usable_litres
 
 
 def check_text(car: Car) -> str:
@@ -38,9 +38,11 @@ def _bay(bay: Bay) -> Iterator[str]:
     low, high = extents(bay)
     length, width, height = (b - a for a, b in zip(low, high, strict=True))
     yield f"{bay.name}: survey: {surveyed_litres(bay):.1f} litres in {length:g} x {width:g} x {height:g} mm"
+    yield from (f"{bay.name}: survey: {words}" for words in surveyed_as(bay))
+    usable = usable_litres(bay)
     yield (
-        f"{bay.name}: survey: {usable_litres(bay):.1f} litres after {bay.distance:g} mm at every surface "
-        f"({bay.tolerance:g} of it tolerance), keep-outs not taken off"
+        f"{bay.name}: survey: {'litres not worked out' if usable is None else f'{usable:.1f} litres'} after "
+        f"{kept(bay):.10g} mm at every surface ({bay.tolerance:g} of it tolerance), keep-outs not taken off"
     )
     if bay.opening:
         hole = f"{len(bay.opening.outline)} corners" if bay.opening.outline else "the whole side"
@@ -56,10 +58,14 @@ def _keepout(keepout: Keepout) -> str:
     if isinstance(solid, Block):
         length, width, height = (b - a for a, b in zip(solid.low, solid.high, strict=True))
         shape = f"block {length:g} x {width:g} x {height:g}"
+    elif isinstance(solid, Surface):
+        length, width, height = (b - a for a, b in zip(solid.low, solid.high, strict=True))
+        shape = f"{len(solid.triangles):,} triangles within {length:.0f} x {width:.0f} x {height:.0f}"
     else:
         shape = f"cylinder of diameter {solid.diameter:g}"
-    free = f"{keepout_litres(keepout):.1f} litres, {shape} mm, keeps {keepout.distance:g} mm"
-    return f"{free}, negotiable" if keepout.negotiable else free
+    words = [f"{keepout_litres(keepout):.1f} litres", f"{shape} mm", f"keeps {kept_from(keepout):.10g} mm"]
+    words += [added for added in (keepout.reason, "negotiable" if keepout.negotiable else "") if added]
+    return ", ".join(words)
 
 
 def _box(bay: Bay) -> Iterator[str]:

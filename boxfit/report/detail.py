@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from boxfit.bay import Bay, Point
+from boxfit.car import Car
 from boxfit.layout import Layout, PlacedBox
 from boxfit.report.area import Area, area_of
 from boxfit.report.balloons import draw_balloons, draw_hidden, key_words
@@ -11,11 +12,12 @@ from boxfit.report.columns import counted, tenths
 from boxfit.report.dimension import Span, depth, draw_across, draw_upright, reach
 from boxfit.report.labels import draw_numbers, groups
 from boxfit.report.look import HEADING, SMALL, SMALL_LEFT, SMALL_RIGHT
+from boxfit.report.marks import draw_marks, figure, marks_of
 from boxfit.report.numbering import numbered, runs
 from boxfit.report.panel import Panel, fitted_panel
 from boxfit.report.paper import Sheet
 from boxfit.report.parts import boxes_of, draw_bay, draw_boxes, flange_block
-from boxfit.report.projection import View, bay_outline, opening_outline, rectangle
+from boxfit.report.projection import View, bay_points, opening_outline, rectangle
 
 LINE = 4.0
 """From one line of small words to the next [mm of paper]."""
@@ -32,8 +34,8 @@ class Spans:
     upright: tuple[Span, ...]
 
 
-def draw_detail(sheet: Sheet, layout: Layout, bay: Bay, view: View, cell: Area) -> None:
-    """Draw one bay of the layout into a place on the sheet."""
+def draw_detail(sheet: Sheet, car: Car, layout: Layout, bay: Bay, view: View, cell: Area) -> None:
+    """Draw one bay of the layout into a place on the sheet, with what is left at every face."""
     boxes = boxes_of(layout, bay)
     key = wrapped(sheet, key_words(bay), cell)
     room = Area(cell.left, cell.bottom + LINE * len(key) + 1.0, cell.right, cell.top - 6.0)
@@ -49,6 +51,7 @@ def draw_detail(sheet: Sheet, layout: Layout, bay: Bay, view: View, cell: Area) 
     draw_hidden(sheet, panel, bay)
     left = draw_numbers(sheet, groups(panel, modules), room, covered)
     draw_balloons(sheet, panel, bay, room, covered)
+    draw_marks(sheet, panel, marks_of(view, bay, car, layout), room, figure)
     told = "stays empty"
     if modules:
         noun = "modules" if len(modules) > 1 else "module"
@@ -82,7 +85,7 @@ def _fitted(
     sheet: Sheet, bay: Bay, boxes: Sequence[PlacedBox], view: View, room: Area
 ) -> tuple[Panel, Spans, Area]:
     """The panel in its place, the box sizes, and the part of the paper they are measured from."""
-    flats: list[Point] = list(bay_outline(view, bay))
+    flats: list[Point] = list(bay_points(view, bay))
     for box in boxes:
         lid = flange_block(box, bay.box)
         flats += [*rectangle(view, box.low, box.high), *rectangle(view, lid.low, lid.high)]

@@ -1,6 +1,7 @@
 """The figures beside the whole car: box sizes, masses, the balance point, the notes, and the legend."""
 
 from collections.abc import Iterator
+from math import ceil
 from textwrap import wrap
 
 from boxfit.bay import Bay, Point
@@ -14,6 +15,7 @@ from boxfit.report.look import (
     BOX,
     FLANGE,
     KEEPOUT,
+    MARK,
     MODULE,
     MODULE_HIDDEN,
     OPENING,
@@ -23,7 +25,7 @@ from boxfit.report.look import (
     Lettering,
 )
 from boxfit.report.paper import Sheet
-from boxfit.report.parts import boxes_of, flange_block
+from boxfit.report.parts import boxes_of, flange_block, keepout_legend
 
 LINE = 4.2
 """From one line to the next [mm of paper]."""
@@ -31,22 +33,26 @@ LETTERS = 78
 """Letters of the notes to a line; they fit the width at the lettering used."""
 STOPS = (0.0, 0.28, 0.54, 0.71, 0.83, 0.93)
 """Where the columns start, as shares of the width."""
-LEGEND: tuple[tuple[Ink, str], ...] = (
+COLUMNS, SWATCH = 4, 4.5
+"""Columns of the legend, and from one of its lines to the next [mm of paper]."""
+Legend = tuple[tuple[Ink, str], ...]
+LEGEND: Legend = (
     (BAY, "bay as surveyed"),
-    (KEEPOUT, "keep-out"),
     (OPENING, "opening"),
     (BOX, "box outside"),
     (FLANGE, "flange and lid"),
     (MODULE, "module"),
     (MODULE_HIDDEN, "(n) partly hidden"),
+    (MARK, "+n: mm left"),
 )
 
 
 def draw_figures(sheet: Sheet, car: Car, layout: Layout, room: Area) -> None:
     """Write the figures from the top of the place, and the legend at its bottom."""
-    _draw_legend(sheet, room)
+    legend = _legend(car)
+    _draw_legend(sheet, legend, room)
     rows = [*_box_rows(car, layout), ("",), *((words,) for words in _words(car, layout))]
-    space = int((room.height - 12.0) / LINE)
+    space = int((room.height - 3.0 - SWATCH * ceil(len(legend) / COLUMNS)) / LINE)
     if len(rows) > space:
         rows = [*rows[: space - 1], (f"and {len(rows) - space + 1} lines more in the summary",)]
     for number, row in enumerate(rows):
@@ -95,11 +101,18 @@ def _words(car: Car, layout: Layout) -> Iterator[str]:
         yield from wrap(note, LETTERS)
 
 
-def _draw_legend(sheet: Sheet, room: Area) -> None:
-    step = room.width / 4
-    for number, (ink, words) in enumerate(LEGEND):
-        row, column = divmod(number, 4)
-        draw_swatch(sheet, ink, words, (room.left + column * step, room.bottom + 6.5 - 4.5 * row), step - 9.0)
+def _legend(car: Car) -> Legend:
+    """What the inks stand for; of the keep-outs the kinds that there are, or a plain one."""
+    kinds = keepout_legend(car.bays) or ((KEEPOUT, "keep-out"),)
+    return (*LEGEND[:1], *kinds, *LEGEND[1:])
+
+
+def _draw_legend(sheet: Sheet, legend: Legend, room: Area) -> None:
+    step, rows = room.width / COLUMNS, ceil(len(legend) / COLUMNS)
+    for number, (ink, words) in enumerate(legend):
+        row, column = divmod(number, COLUMNS)
+        height = room.bottom + 2.0 + SWATCH * (rows - 1 - row)
+        draw_swatch(sheet, ink, words, (room.left + column * step, height), step - 9.0)
 
 
 def draw_swatch(sheet: Sheet, ink: Ink, words: str, at: Point, width: float) -> None:

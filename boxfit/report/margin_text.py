@@ -54,23 +54,50 @@ def survey_words(found: tuple[Margin, ...], car: Car) -> tuple[str, ...]:
     return (*told, limits) if told else ()
 
 
+def survey_short(found: tuple[Margin, ...], car: Car, bay: Bay) -> str:
+    """The same for one bay with boxes, in a few words."""
+    tightest = _tightest(_own(found, bay))
+    return (
+        f"survives a survey error of up to {down(survives(found, car)[bay.name])} mm "
+        f"(tolerance ± {bay.tolerance:.1f}); tightest: {_place(tightest)}, "
+        f"{down(tightest.left)} left to {tightest.obstacle}"
+    )
+
+
 def _bay_words(bay: Bay, most: float, found: tuple[Margin, ...], car: Car) -> str:
-    own = tuple(margin for margin in found if margin.bay == bay.name)
-    tightest = min(own, key=lambda margin: round(margin.left, 6))
-    place = f"box {tightest.box} {tightest.part} {tightest.face}"
+    own = _own(found, bay)
+    tightest = _tightest(own)
     words = (
-        f"{bay.name}: keeps its clearance with a survey out by up to {_down(most)} mm "
-        f"(tolerance {bay.tolerance:.1f}); tightest is {place}, {_down(tightest.left)} mm beyond "
-        f"its allowance from {tightest.obstacle}."
+        f"{bay.name}: survives a survey error of up to {down(most)} mm; tightest is {_place(tightest)}, "
+        f"{down(tightest.left)} mm beyond its allowance from {tightest.obstacle}."
     )
     if bay.tolerance == 0.0:
         return words
-    short = fails_if_out(own, car)
-    out = f" Out by {WHAT_IF * bay.tolerance:.1f} mm, twice the tolerance,"
+    outs = ((1.0, "the tolerance"), (WHAT_IF, "twice that"))
+    return " ".join((words, *(_if_out(own, car, bay.tolerance, *out) for out in outs)))
+
+
+def _if_out(own: tuple[Margin, ...], car: Car, tolerance: float, times: float, named: str) -> str:
+    """Which faces lose clearance where the survey is out by so many times its tolerance."""
+    short = fails_if_out(own, car, times)
+    out = f"Out by ± {times * tolerance:.1f} mm, {named},"
     if not short:
-        return f"{words}{out} every face still keeps it."
+        return f"{out} every face keeps its clearance."
     falls = "falls" if len(short) == 1 else "fall"
-    return f"{words}{out} {len(short)} of {len(own)} faces {falls} short: {'; '.join(_places(short))}."
+    return f"{out} {len(short)} of {len(own)} faces {falls} short: {'; '.join(_places(short))}."
+
+
+def _own(found: tuple[Margin, ...], bay: Bay) -> tuple[Margin, ...]:
+    """A bay's margins to what was surveyed."""
+    return tuple(margin for margin in found if margin.bay == bay.name and margin.surveyed)
+
+
+def _tightest(own: tuple[Margin, ...]) -> Margin:
+    return min(own, key=lambda margin: round(margin.left, 6))
+
+
+def _place(margin: Margin) -> str:
+    return f"box {margin.box} {margin.part} {margin.face}"
 
 
 def _places(short: tuple[Margin, ...]) -> Iterator[str]:
@@ -83,13 +110,13 @@ def _places(short: tuple[Margin, ...]) -> Iterator[str]:
 
 
 def _figures(margin: Margin) -> tuple[str, str, str]:
-    return (_down(margin.distance), f"{margin.asked:.1f}", _down(margin.left))
+    return (down(margin.distance), f"{margin.asked:.1f}", down(margin.left))
 
 
-def _down(figure: float) -> str:
+def down(figure: float) -> str:
     """A figure [mm] to a tenth, never told greater than it is but for rounding noise.
 
-    >>> _down(12.28), _down(2.9999), _down(-0.04)
+    >>> down(12.28), down(2.9999), down(-0.04)
     ('12.2', '3.0', '-0.1')
     """
     return f"{floor((figure + SLACK) * 10.0) / 10.0:.1f}"

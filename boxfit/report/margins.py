@@ -4,34 +4,26 @@ Every box is taken in its place: its body (floor, walls and lid) and the slab of
 rim. A face answers for what it looks at: the obstacles it comes nearer to when moved outwards. Every obstacle
 lies ahead of some face, so the tightest is always told, and the floor does not hide what stands beside a box.
 
-What boxes of one bay keep from each other and the way in are no part of this: the first does not hang on the
-survey, and the way in keeps the survey's tolerance and nothing more.
+Another box of the bay has a margin of its own where it is tighter than all that; how far the survey may be
+out does not hang on it. The way in is no part of this: it keeps the survey's tolerance and nothing more.
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from functools import lru_cache, partial
+from functools import lru_cache
 from typing import Literal
 
-from boxfit.bay import Bay, Block
+from boxfit.bay import Bay, Vector
 from boxfit.car import Car
-from boxfit.layout import Layout, PlacedBox
-from boxfit.report.parts import boxes_of, flange_block
-from boxfit.space.distance import FACES, Face, face_of, is_inside, side_distance, solid_distance
-from boxfit.space.free import edges_of
+from boxfit.layout import Layout
+from boxfit.report.obstacles import NEARER, Met, blocks_of, met_by, neighbours, surveyed
+from boxfit.report.parts import boxes_of
+from boxfit.space.distance import FACES, Face
 
 Part = Literal["walls", "flange"]
-Measure = Callable[[Block], float]
-"""The shortest distance [mm] of a block to something that stays where it is."""
-
-MOVED = 0.1
-NEARER = 0.01
-"""Moved out by `MOVED` of the distance, a face is nearer by `NEARER` of it or more to what it looks at.
-
-That is so where the shortest way leads out of the face's plane by some 9 degrees. The shortest way from a box
-to anything leads out of one of its faces by 35 degrees at least, as the diagonal of a cube does. A face that
-looks at nothing, down a long wedge, answers for what it comes nearer to soonest.
-"""
+Place = tuple[str, int, Part, Face]
+"""Bay, number of the box in it, part and face."""
+PARTS: tuple[Part, Part] = ("walls", "flange")
 
 SLACK = 0.001
 """A face this little [mm] short of what it is asked is not called short: rounding, far below any tape."""
@@ -43,9 +35,10 @@ WHAT_IF = 2.0
 class Margin:
     """One face of a box and the obstacle that leaves it least beyond the allowance.
 
-    `box` counts from 1 within its bay; `obstacle` is the keep-out's name, "wall", "floor" or "top".
+    `box` counts from 1 within its bay; `obstacle` is the keep-out's name, "wall", "floor", "top" or "box 2".
     `distance` [mm] is the shortest in space, from the face as a flat rectangle, 0 where they meet; `asked`
-    [mm] is the allowance, the survey's tolerance included.
+    [mm] is the allowance, the survey's tolerance included. The way leads from `at` on the face to `to` [mm].
+    `surveyed` is False where the obstacle is another box.
     """
 
     bay: str
@@ -55,6 +48,9 @@ class Margin:
     obstacle: str
     distance: float
     asked: float
+    at: Vector
+    to: Vector
+    surveyed: bool = True
 
     @property
     def left(self) -> float:
@@ -66,50 +62,33 @@ class Margin:
 def margins(car: Car, layout: Layout) -> tuple[Margin, ...]:
     """The tightest of the obstacles each face looks at: the one with the least `left`.
 
-    Bays stand as in the car, then boxes, walls before flange, and faces in the order of `FACES`. Meant for a
-    layout the judge has passed: a solid that lies wholly inside a box meets no face of it.
+    Bays stand as in the car, then boxes, walls before flange, and faces in the order of `FACES`; a face has a
+    second margin where another box is tighter. Meant for a layout the judge has passed: a solid that lies
+    wholly inside a box meets no face of it.
     """
-    return tuple(
-        _margin(bay, number, part, block, face)
-        for bay in car.bays
-        for number, box in enumerate(boxes_of(layout, bay), start=1)
-        for part, block in _parts(bay, box)
-        for face in FACES
-    )
+    return tuple(margin for bay in car.bays for margin in _of_bay(bay, layout))
 
 
-def _parts(bay: Bay, box: PlacedBox) -> Iterator[tuple[Part, Block]]:
-    """Body and slab of a box; the body alone where there is no flange."""
-    yield "walls", Block(box.low, box.high)
-    if bay.box.flange > 0.0:
-        slab = flange_block(box, bay.box)
-        yield "flange", Block(slab.low, slab.high)
+def _of_bay(bay: Bay, layout: Layout) -> Iterator[Margin]:
+    boxes = boxes_of(layout, bay)
+    for number, box in enumerate(boxes, start=1):
+        others = neighbours(bay, boxes, number)
+        for part, block in zip(PARTS, blocks_of(box, bay.box), strict=False):
+            around = surveyed(bay, block)
+            for face in FACES:
+                place: Place = (bay.name, number, part, face)
+                first = _tightest(place, met_by(face, block, around), True)
+                yield first
+                beside = [met for met in met_by(face, block, others) if met.kept <= 1.0 - NEARER]
+                if beside and (second := _tightest(place, beside, False)).left < first.left:
+                    yield second
 
 
-def _margin(bay: Bay, number: int, part: Part, block: Block, face: Face) -> Margin:
-    """The least left of what the face looks at."""
-    found: list[tuple[float, Margin]] = []
-    for name, measure, asked in _obstacles(bay, block):
-        distance = measure(face_of(block, face))
-        moved = measure(face_of(block, face, MOVED * distance))
-        kept = moved / distance if distance > 0.0 else 0.0
-        found.append((kept, Margin(bay.name, number, part, face, name, distance, asked)))
-    most = max(1.0 - NEARER, min(kept for kept, _ in found))
-    ahead = [margin for kept, margin in found if kept <= most]
-    return min(ahead, key=lambda margin: round(margin.left, 6))  # equal but for noise: the first
-
-
-def _obstacles(bay: Bay, block: Block) -> Iterator[tuple[str, Measure, float]]:
-    """Name, distance and allowance [mm] of everything the block keeps away from; each of them convex."""
-    room = bay.room
-    if not is_inside(block, room.outline):
-        yield "wall", lambda _: 0.0, bay.distance
-    for side in edges_of(room.outline):
-        yield "wall", partial(side_distance, side=side), bay.distance
-    yield "floor", lambda flat: max(flat.low[2] - room.floor, 0.0), bay.distance
-    yield "top", lambda flat: max(room.top - flat.high[2], 0.0), bay.distance
-    for keepout in bay.keepouts:
-        yield keepout.name, partial(solid_distance, solid=keepout.solid), keepout.distance
+def _tightest(place: Place, met: Sequence[Met], surveyed: bool) -> Margin:
+    """The margin of the obstacle that leaves least; where several are equal but for noise, of the first."""
+    least = min(met, key=lambda one: round(one.distance - one.asked, 6))
+    way = least.way()
+    return Margin(*place, least.name, least.distance, least.asked, way.at, way.to, surveyed)
 
 
 def survives(found: tuple[Margin, ...], car: Car) -> dict[str, float]:
@@ -125,7 +104,7 @@ def survives(found: tuple[Margin, ...], car: Car) -> dict[str, float]:
     return {
         bay.name: max(0.0, bay.tolerance + min(margin.left for margin in own))
         for bay in car.bays
-        if (own := [margin for margin in found if margin.bay == bay.name])
+        if (own := [margin for margin in found if margin.bay == bay.name and margin.surveyed])
     }
 
 
@@ -136,4 +115,4 @@ def fails_if_out(found: tuple[Margin, ...], car: Car, times: float = WHAT_IF) ->
     the tolerance once, so in a sound layout none fails at `times` 1, nor anywhere if the tolerance is 0.
     """
     beyond = {bay.name: (times - 1.0) * bay.tolerance for bay in car.bays}
-    return tuple(margin for margin in found if margin.left - beyond[margin.bay] < -SLACK)
+    return tuple(one for one in found if one.surveyed and one.left - beyond[one.bay] < -SLACK)

@@ -3,14 +3,21 @@
 Every finding starts with its place, as it is found in the files.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from typing import TYPE_CHECKING
 
 from boxfit.bay import Bay, Keepout, Vector
 from boxfit.car import Car
-from boxfit.report.projection import VIEWS, bay_outline, extents, keepout_outline
+from boxfit.report.projection import VIEWS, WAYS, bay_outlines, extents, keepout_outlines, opening_outline
+from boxfit.surface import Outline
+
+if TYPE_CHECKING:
+    from shapely.geometry.base import BaseGeometry
 
 USUAL_CLEARANCE = 10.0
 """Box to fixed body [mm] (common practice, no source)."""
+USUAL_BY_REASON = {"moving": 25.0, "hot": 50.0}
+"""Box to what moves and to what gets hot [mm] (common practice, no source)."""
 GROUND_CLEARANCE = 120.0
 """Least height [mm] under a car (common practice, no source)."""
 OVERHANG = 1000.0
@@ -83,6 +90,7 @@ def _bay(car: Car, bay: Bay) -> Iterator[str]:
     elif not _opening_meets(bay):
         yield f"{bay.name}: opening.outline: does not overlap the bay; no box can come in"
     yield from _box(bay)
+    yield from _near_moving_or_hot(bay)
     for keepout in bay.keepouts:
         if not keepout_meets(bay, keepout):
             yield f'{bay.name}: keepout "{keepout.name}": lies wholly outside the bay'
@@ -102,29 +110,39 @@ def _box(bay: Bay) -> Iterator[str]:
         yield f"{bay.name}: box.gap: {words}"
 
 
+def _near_moving_or_hot(bay: Bay) -> Iterator[str]:
+    """Keep-outs that move or get hot and are given less room than is usual."""
+    for keepout in bay.keepouts:
+        usual, clearance = USUAL_BY_REASON.get(keepout.reason, 0.0), keepout.distance - bay.tolerance
+        if clearance < usual - 1e-9:
+            words = f"{clearance:.10g} mm is less than the usual {usual:g} to what is {keepout.reason}"
+            yield f'{bay.name}: keepout "{keepout.name}": clearance: {words} (common practice)'
+
+
 def _opening_meets(bay: Bay) -> bool:
     """True where the hole, seen from its own side, shares some area with the bay."""
-    from shapely import Polygon, box
+    from shapely import Polygon
 
     opening = bay.opening
     if opening is None or opening.outline is None:
         return True
-    low, high = extents(bay)
-    hole = Polygon(opening.outline)
-    if opening.way in ("up", "down"):
-        return bool(hole.intersection(Polygon(bay.room.outline)).area > 0)
-    across = 1 if opening.way in ("front", "rear") else 0
-    return bool(hole.intersection(box(low[across], low[2], high[across], high[2])).area > 0)
+    view = next(view for view in VIEWS if view.nearer[0] == WAYS[opening.way][0])
+    hole = Polygon(opening_outline(view, bay, opening))
+    return bool(hole.intersection(_joined(bay_outlines(view, bay))).area > 0)
 
 
 def keepout_meets(bay: Bay, keepout: Keepout) -> bool:
     """False only where the keep-out's outline misses the bay's in one of the three views."""
-    from shapely import Polygon
-
     return all(
-        Polygon(keepout_outline(view, keepout)).intersection(Polygon(bay_outline(view, bay))).area > 0
+        _joined(keepout_outlines(view, keepout)).intersection(_joined(bay_outlines(view, bay))).area > 0
         for view in VIEWS
     )
+
+
+def _joined(outlines: Iterable[Outline]) -> "BaseGeometry":
+    from shapely import Polygon, unary_union
+
+    return unary_union([Polygon(outline) for outline in outlines])
 
 
 def _point(at: Vector) -> str:

@@ -25,7 +25,7 @@ from boxfit.report.panel import Panel, fitted_panel
 from boxfit.report.paper import Sheet
 from boxfit.report.parts import boxes_of, draw_bay, draw_boxes
 from boxfit.report.placing import around, lead, place
-from boxfit.report.projection import PLAN, REAR, SIDE, View, bay_outline, extents
+from boxfit.report.projection import PLAN, REAR, SIDE, View, bay_points, extents
 
 OVERHANG = 90.0
 """How far axle and centre lines are drawn past what they mark [mm of the car]."""
@@ -171,7 +171,7 @@ def _spans(scene: Scene, panel: Panel) -> tuple[Span, ...]:
 
 def _write_names(sheet: Sheet, scene: Scene, panel: Panel, room: Area) -> None:
     """Names of the bays, the driver and the balance point, each where there is room for it."""
-    solid = [area_of(panel.outline(bay_outline(scene.view, bay))) for bay in scene.car.bays]
+    solid = [area_of(panel.outline(bay_points(scene.view, bay))) for bay in scene.car.bays]
     marks = [
         area_of((panel.at(at), panel.at(at))).inset(-ROUND)
         for at in (scene.balance, scene.driver)

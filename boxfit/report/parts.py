@@ -3,20 +3,21 @@
 from collections.abc import Iterable, Sequence
 from typing import TypeVar
 
-from boxfit.bay import Bay, BoxRules, Keepout, Point
+from boxfit.bay import Bay, BoxRules, Keepout
 from boxfit.layout import Layout, PlacedBox, PlacedModule
 from boxfit.report.area import Area, area_of
-from boxfit.report.look import BAY, BOX, FLANGE, KEEPOUT, MODULE, OPENING, OPENING_EDGE
+from boxfit.report.look import BAY, BOX, FLANGE, HOT, KEEPOUT, MODULE, MOVING, OPENING, OPENING_EDGE, Ink
 from boxfit.report.panel import Panel
 from boxfit.report.paper import Sheet
 from boxfit.report.projection import (
     PLAN,
-    bay_outline,
+    bay_outlines,
     extents,
-    keepout_outline,
+    keepout_outlines,
     opening_outline,
     rectangle,
 )
+from boxfit.surface import Outline
 
 Solid = TypeVar("Solid", PlacedBox, PlacedModule)
 
@@ -28,7 +29,8 @@ def boxes_of(layout: Layout, bay: Bay) -> tuple[PlacedBox, ...]:
 
 def draw_bay(sheet: Sheet, panel: Panel, bay: Bay) -> None:
     """The room, the keep-outs as far as they lie near it, and the opening."""
-    sheet.face(panel.outline(bay_outline(panel.view, bay)), BAY)
+    for outline in bay_outlines(panel.view, bay):
+        sheet.face(panel.outline(outline), BAY)
     draw_keepouts(sheet, panel, bay)
     draw_opening(sheet, panel, bay)
 
@@ -36,9 +38,31 @@ def draw_bay(sheet: Sheet, panel: Panel, bay: Bay) -> None:
 def draw_keepouts(sheet: Sheet, panel: Panel, bay: Bay) -> None:
     """The keep-outs as far as they lie near the room."""
     for keepout in bay.keepouts:
-        outline = clipped(panel, bay, keepout)
-        if outline:
-            sheet.face(panel.outline(outline), KEEPOUT)
+        for outline in clipped(panel, bay, keepout):
+            sheet.face(panel.outline(outline), keepout_ink(keepout))
+
+
+def keepout_ink(keepout: Keepout) -> Ink:
+    """How a keep-out is drawn: what moves and what gets hot differ from plain metal."""
+    return {"moving": MOVING, "hot": HOT}.get(keepout.reason, KEEPOUT)
+
+
+def keepout_legend(bays: Iterable[Bay]) -> tuple[tuple[Ink, str], ...]:
+    """The kinds of keep-outs that the bays have, with what they are."""
+    inks = {keepout_ink(keepout) for bay in bays for keepout in bay.keepouts}
+    kinds = ((KEEPOUT, "keep-out"), (MOVING, "moving part"), (HOT, "hot part"))
+    return tuple((ink, words) for ink, words in kinds if ink in inks)
+
+
+def full_name(keepout: Keepout) -> str:
+    """A keep-out's name, with the reason for its room and whether it may give way.
+
+    >>> from boxfit.bay import Block
+    >>> full_name(Keepout("boot hinge", Block((0, 0, 0), (1, 1, 1)), 28.0, reason="moving"))
+    'boot hinge (moving)'
+    """
+    added = [words for words in (keepout.reason, "negotiable" if keepout.negotiable else "") if words]
+    return f"{keepout.name} ({', '.join(added)})" if added else keepout.name
 
 
 def draw_opening(sheet: Sheet, panel: Panel, bay: Bay) -> None:
@@ -51,13 +75,17 @@ def draw_opening(sheet: Sheet, panel: Panel, bay: Bay) -> None:
             sheet.line(opening, OPENING_EDGE)
 
 
-def clipped(panel: Panel, bay: Bay, keepout: Keepout) -> tuple[Point, ...]:
-    """A keep-out's outline, cut off a little outside the bay; empty where it lies further out."""
+def clipped(panel: Panel, bay: Bay, keepout: Keepout) -> tuple[Outline, ...]:
+    """A keep-out's outlines, cut off a little outside the bay; none where it lies further out."""
     from shapely import Polygon, box
 
     room = area_of(rectangle(panel.view, *extents(bay))).inset(-3.0 * panel.scale)
-    near = Polygon(keepout_outline(panel.view, keepout)).intersection(box(*_bounds(room)))
-    return tuple((x, y) for x, y in list(near.exterior.coords)[:-1]) if near.area > 0 else ()
+    parts: list[Outline] = []
+    for outline in keepout_outlines(panel.view, keepout):
+        near = Polygon(outline).intersection(box(*_bounds(room)))
+        pieces = [piece for piece in getattr(near, "geoms", [near]) if piece.area > 0]
+        parts += [tuple((x, y) for x, y in list(piece.exterior.coords)[:-1]) for piece in pieces]
+    return tuple(parts)
 
 
 def _bounds(area: Area) -> tuple[float, float, float, float]:

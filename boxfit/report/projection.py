@@ -1,12 +1,12 @@
 """The three views of the car, and how the things look in them."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 from math import cos, pi, sin, sqrt
 
-from boxfit.bay import Bay, Block, Cylinder, Keepout, Opening, Point, Vector, Way
-
-Signed = tuple[int, int]
-"""A car axis (0, 1, 2 for x, y, z) and the way it runs: 1 or -1."""
+from boxfit.bay import Bay, Block, Cylinder, Keepout, Opening, Point, Shell, Surface, Vector, Way
+from boxfit.report.silhouette import Signed, silhouettes
+from boxfit.surface import Outline
 
 
 @dataclass(frozen=True)
@@ -59,15 +59,30 @@ def rectangle(view: View, low: Vector, high: Vector) -> tuple[Point, ...]:
 
 def extents(bay: Bay) -> tuple[Vector, Vector]:
     """The lowest and highest corner [mm] of the block round a bay's room."""
+    if isinstance(bay.room, Shell):
+        return bay.room.low, bay.room.high
     across, along = zip(*bay.room.outline, strict=True)
     return (min(across), min(along), bay.room.floor), (max(across), max(along), bay.room.top)
 
 
-def bay_outline(view: View, bay: Bay) -> tuple[Point, ...]:
-    """The room's outline in plan, its floor and top with its ends in the other views."""
+def bay_outlines(view: View, bay: Bay) -> tuple[Outline, ...]:
+    """The room's outlines in the view, the largest first; a prism has one.
+
+    That is its outline in plan, and its floor and top with its ends in the other views.
+    """
+    room = bay.room
+    if isinstance(room, Shell):
+        seen = {PLAN.name: room.plan, SIDE.name: room.side, REAR.name: room.rear}[view.name]
+        others = sorted({view.across[0], view.upwards[0]})
+        return tuple(tuple(view.flat(_lifted(view.nearer[0], 0.0, others, p)) for p in one) for one in seen)
     if view is PLAN:
-        return tuple(view.flat((x, y, 0.0)) for x, y in bay.room.outline)
-    return rectangle(view, *extents(bay))
+        return (tuple(view.flat((x, y, 0.0)) for x, y in room.outline),)
+    return (rectangle(view, *extents(bay)),)
+
+
+def bay_points(view: View, bay: Bay) -> Outline:
+    """The points of all the room's outlines in the view."""
+    return tuple(point for outline in bay_outlines(view, bay) for point in outline)
 
 
 def cylinder_points(bar: Cylinder, count: int = 48) -> tuple[Vector, ...]:
@@ -90,15 +105,21 @@ def cylinder_points(bar: Cylinder, count: int = 48) -> tuple[Vector, ...]:
     return tuple(points)
 
 
-def keepout_outline(view: View, keepout: Keepout) -> tuple[Point, ...]:
-    """A keep-out's outline in the view; that of a bar to within a hundredth of its diameter."""
+@lru_cache(maxsize=256)
+def keepout_outlines(view: View, keepout: Keepout) -> tuple[Outline, ...]:
+    """A keep-out's outlines in the view, the largest first, without holes; a surface may have several.
+
+    That of a bar is right to within a hundredth of its diameter.
+    """
     from shapely import MultiPoint
 
     solid = keepout.solid
     if isinstance(solid, Block):
-        return rectangle(view, solid.low, solid.high)
+        return (rectangle(view, solid.low, solid.high),)
+    if isinstance(solid, Surface):
+        return silhouettes(solid, (view.across, view.upwards))
     hull = MultiPoint([view.flat(point) for point in cylinder_points(solid)]).convex_hull
-    return tuple((x, y) for x, y in list(hull.exterior.coords)[:-1])
+    return (tuple((x, y) for x, y in list(hull.exterior.coords)[:-1]),)
 
 
 def opening_outline(view: View, bay: Bay, opening: Opening) -> tuple[Point, ...]:

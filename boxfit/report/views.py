@@ -10,11 +10,14 @@ from boxfit.report.detail import draw_detail
 from boxfit.report.figures import draw_figures
 from boxfit.report.frame import BORDER, TITLE, draw_title
 from boxfit.report.look import RULE
+from boxfit.report.margin_views import drawn_margins
 from boxfit.report.overview import Scene, draw_overview
 from boxfit.report.paper import Sheet, plain_settings
 from boxfit.report.projection import VIEWS, View, extents
 
 MARGIN = 5.0
+MARGINS = "margins"
+"""The name of the sheet of margins."""
 WHOLE_CAR = 0.46
 """The share of the page's height that the whole car and the figures take."""
 FIGURES = 130.0
@@ -22,7 +25,9 @@ FIGURES = 130.0
 
 
 def write_views(car: Car, layout: Layout, folder: Path) -> tuple[Path, ...]:
-    """Draw plan, side and rear into an existing folder; gives the six files, SVG before PNG for each view.
+    """Draw plan, side, rear and margins into an existing folder; gives the files, SVG before PNG for each.
+
+    Margins take a further sheet for every three bays with boxes: margins, margins-2 and so on.
 
     Nothing in the files depends on the day, the machine or the user's settings. Raises OSError where the
     folder cannot be written.
@@ -31,6 +36,8 @@ def write_views(car: Car, layout: Layout, folder: Path) -> tuple[Path, ...]:
     with plain_settings():
         for view in VIEWS:
             written += drawn(car, layout, view).save(folder / view.name)
+        for number, sheet in enumerate(drawn_margins(car, layout), start=1):
+            written += sheet.save(folder / (MARGINS if number == 1 else f"{MARGINS}-{number}"))
     return tuple(written)
 
 
@@ -46,7 +53,7 @@ def drawn(car: Car, layout: Layout, view: View) -> Sheet:
     sheet.line(((wall - MARGIN / 2, parting), (wall - MARGIN / 2, BORDER.top)), RULE)
     cells = cells_for(car, view, Area(work.left, work.bottom - 2.0, work.right, parting - 2.0))
     for bay, cell in zip(car.bays, cells, strict=True):
-        draw_detail(sheet, layout, bay, view, cell)
+        draw_detail(sheet, car, layout, bay, view, cell)
         if cell.right < work.right - 1.0:
             sheet.line(((cell.right + MARGIN, cell.bottom), (cell.right + MARGIN, cell.top)), RULE)
     draw_title(sheet, layout, view, panel)

@@ -8,12 +8,13 @@ from functools import cached_property
 from itertools import pairwise
 from math import floor
 
-from boxfit.bay import Bay
+from boxfit.bay import Bay, Shell, Surface
 from boxfit.module import Module
 from boxfit.search.candidate import Candidate
-from boxfit.search.floors import Room, Rooms, floors, height_for_boxes
+from boxfit.search.floors import Room, Rooms, floors, height_for_boxes, span
 from boxfit.search.rectangle import Filling
 from boxfit.search.stack import PlanSize, Stack, stacks
+from boxfit.space.free import loosened_bay
 
 ROUNDING = 0.1
 """Room [mm] that drawing curves with tangents may have cost; bounds give it back."""
@@ -21,6 +22,8 @@ LEAST_LIFT = 1.0
 """Lifts [mm] are not split finer when a bound is sharpened."""
 MOST_LIFTS = 240
 """Lifts looked at for one bay at most."""
+MANY, FEWER_LIFTS = 20000, 12
+"""So many triangles make a free plan slow to draw; then no more than so many lifts."""
 MOST_SETTLED = 12
 """Exact searches made for one bay at most."""
 
@@ -32,6 +35,8 @@ class BaySearch:
         self.bay = bay
         self.module = module
         self.rooms = Rooms(bay)
+        loose = loosened_bay(bay)
+        self.loose_rooms = None if loose is None else self.rooms if loose is bay else Rooms(loose)
         xs = [x for x, _ in bay.room.outline]
         ys = [y for _, y in bay.room.outline]
         self.extent = PlanSize(max(xs) - min(xs), max(ys) - min(ys))
@@ -39,6 +44,7 @@ class BaySearch:
         self._boxes: dict[int, tuple[Candidate, ...]] = {}
         self._settled = 0
         self._lifted = 0
+        self._climbed = 0
 
     @cached_property
     def best(self) -> Candidate | None:
@@ -47,18 +53,51 @@ class BaySearch:
         for stack in sorted(self.stacks, key=lambda stack: stack.bound(self.extent), reverse=True):
             if stack.bound(self.extent) <= (best.count if best else 0):
                 break
-            levels = floors(self.bay, stack)
-            for bottom in levels:
-                beaten = best.count if best else 0
-                if bottom > levels[0] and self._quick_bound(stack, levels[0], levels[-1]) <= beaten:
-                    break
-                best = self._fullest(stack, bottom, beaten) or best
+            best = self._standing(stack, best)
         return best
+
+    def _standing(self, stack: Stack, best: Candidate | None) -> Candidate | None:
+        """A fuller box than the best so far of this stack on any level, or else the best so far."""
+        levels, (low, high) = floors(self.bay, stack), span(self.bay, stack)
+        for bottom in levels:
+            beaten = best.count if best else 0
+            if bottom > levels[0] and self._quick_bound(stack, low, high) <= beaten:
+                return best
+            best = self._fullest(stack, bottom, beaten) or best
+        if not isinstance(self.bay.room, Shell):
+            return best
+        lifts = list(pairwise(sorted({low, *levels, high})))
+        while lifts and self._climbed < self._most_lifts:
+            bottom, top = lifts.pop(0)
+            beaten = best.count if best else 0
+            if top - bottom < LEAST_LIFT or self._quick_bound(stack, bottom, top) <= beaten:
+                continue
+            self._climbed += 1
+            middle = (bottom + top) / 2
+            best = self._fullest(stack, middle, beaten) or best
+            lifts += [(bottom, middle), (middle, top)]
+        return best
+
+    @property
+    def is_dense(self) -> bool:
+        """True where very many triangles make free plans slow to draw."""
+        solids = [keepout.solid for keepout in self.bay.keepouts]
+        surfaces = [solid for solid in solids if isinstance(solid, Surface)]
+        if isinstance(self.bay.room, Shell):
+            surfaces.append(self.bay.room.surface)
+        return any(len(surface.triangles) > MANY for surface in surfaces)
+
+    @property
+    def _most_lifts(self) -> int:
+        """Lifts looked at for this bay at most."""
+        return FEWER_LIFTS if self.is_dense else MOST_LIFTS
 
     def _quick_bound(self, stack: Stack, bottom: float, top: float) -> int:
         """No more modules than this in a stack that stands anywhere between the levels [mm]."""
-        spare = ROUNDING if self._has_curves else 0.0
-        return max(map(stack.bound, self._sizes(stack, bottom, top - bottom, spare)), default=0)
+        if self.loose_rooms is None:
+            return stack.bound(self.extent)
+        room = self.loose_rooms.at(stack, bottom, top - bottom)
+        return max(map(stack.bound, self._sizes(stack, room, self._spare)), default=0)
 
     def _fullest(self, stack: Stack, bottom: float, beaten: int) -> Candidate | None:
         """The fullest box of this stack on this level if it holds more than `beaten`.
@@ -66,7 +105,7 @@ class BaySearch:
         Blocks first, for every size; then the exact searches where the bound leaves something to find.
         """
         best = None
-        sizes = sorted(self._sizes(stack, bottom), key=stack.bound, reverse=True)
+        sizes = sorted(self._sizes(stack, self.rooms.at(stack, bottom)), key=stack.bound, reverse=True)
         for exactly in (False, True):
             for size in sizes:
                 if stack.bound(size) <= beaten:
@@ -83,9 +122,8 @@ class BaySearch:
         self._settled += 1
         return self._settled <= MOST_SETTLED
 
-    def _sizes(self, stack: Stack, bottom: float, lift: float = 0.0, spare: float = 0.0) -> list[PlanSize]:
+    def _sizes(self, stack: Stack, room: Room, spare: float = 0.0) -> list[PlanSize]:
         """The greatest plan sizes worth telling apart, `spare` [mm] larger than what is free."""
-        room = self.rooms.at(stack, bottom, lift)
         found: list[PlanSize] = []
         for width in reversed(stack.widths(self.extent.width + spare)):
             depth = room.depth(width - spare) + spare
@@ -101,7 +139,7 @@ class BaySearch:
     @cached_property
     def bound(self) -> int:
         """No layout that keeps every allowance has more modules than this in the bay."""
-        if self.bay.box.boxes > 1 or self.bay.box.shape == "stepped":
+        if self.bay.box.boxes > 1 or self.bay.box.shape == "stepped" or self.loose_rooms is None:
             return max(self.most, self._volume_bound())
         return max((self._stack_bound(stack) for stack in self.stacks), default=0)
 
@@ -116,14 +154,16 @@ class BaySearch:
 
     def _stack_bound(self, stack: Stack) -> int:
         """The bound over every level this stack may stand on."""
-        levels = floors(self.bay, stack)
-        anywhere = min(stack.bound(self.extent), self._quick_bound(stack, levels[0], levels[-1]))
+        levels, (low, high) = floors(self.bay, stack), span(self.bay, stack)
+        anywhere = min(stack.bound(self.extent), self._quick_bound(stack, low, high))
         if anywhere <= self.most:
             return anywhere
         standing = max(self._bound_at(stack, bottom, 0.0) for bottom in levels)
-        if standing > self.most or len(levels) == 1:
-            return max(standing, anywhere) if len(levels) > 1 else standing
-        return self._bound_between(stack, list(pairwise(levels)), standing)
+        if low == high:
+            return standing
+        if standing > self.most:
+            return anywhere
+        return self._bound_between(stack, list(pairwise(sorted({low, *levels, high}))), standing)
 
     def _bound_between(self, stack: Stack, lifts: list[tuple[float, float]], bound: int) -> int:
         """The bound over all levels within the lifts [mm], halving those that seem to allow more."""
@@ -133,7 +173,7 @@ class BaySearch:
             self._lifted += 1
             if within <= max(bound, self.most):
                 continue
-            if top - bottom < LEAST_LIFT or self._lifted > MOST_LIFTS:
+            if top - bottom < LEAST_LIFT or self._lifted > self._most_lifts:
                 return max(within, self._quick_bound(stack, *self._span(lifts, bottom, top)))
             middle = (bottom + top) / 2
             lifts += [(bottom, middle), (middle, top)]
@@ -145,9 +185,11 @@ class BaySearch:
 
     def _bound_at(self, stack: Stack, bottom: float, lift: float) -> int:
         """The bound for a stack standing anywhere from `bottom` up to `bottom` + `lift` [mm]."""
-        spare = ROUNDING if self._has_curves else 0.0
+        if self.loose_rooms is None:
+            return stack.bound(self.extent)
+        room = self.loose_rooms.at(stack, bottom, lift)
         bound = 0
-        for size in sorted(self._sizes(stack, bottom, lift, spare), key=stack.bound, reverse=True):
+        for size in sorted(self._sizes(stack, room, self._spare), key=stack.bound, reverse=True):
             quick = stack.bound(size)
             if quick <= bound:
                 break
@@ -157,12 +199,15 @@ class BaySearch:
         return bound
 
     @cached_property
-    def _has_curves(self) -> bool:
-        """True where distances make round edges: about a keep-out or an inward corner of the outline."""
+    def _spare(self) -> float:
+        """Room [mm] that bounds give back: where distances make round edges, drawn with tangents."""
         import shapely
 
-        outline = shapely.Polygon(self.bay.room.outline)
-        return bool(self.bay.keepouts) or outline.convex_hull.area > outline.area + 1e-6
+        room = self.bay.room
+        if isinstance(room, Shell) or self.bay.keepouts:
+            return ROUNDING
+        outline = shapely.Polygon(room.outline)
+        return ROUNDING if outline.convex_hull.area > outline.area + 1e-6 else 0.0
 
     def boxes(self, count: int) -> tuple[Candidate, ...]:
         """Boxes for exactly `count` modules, none larger than another of the same stack on the same level."""
@@ -173,10 +218,9 @@ class BaySearch:
     def _boxes_for(self, count: int) -> list[Candidate]:
         found: list[Candidate] = []
         for stack in self.stacks:
-            levels = floors(self.bay, stack)
-            if self._quick_bound(stack, levels[0], levels[-1]) < count:
+            if self._quick_bound(stack, *span(self.bay, stack)) < count:
                 continue
-            for bottom in levels:
+            for bottom in floors(self.bay, stack):
                 sizes = _smallest(stack, self.rooms.at(stack, bottom), self.extent, count)
                 boxes = [
                     Candidate(stack, size, bottom, _filled(stack, size, self.extent, count)) for size in sizes

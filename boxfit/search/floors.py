@@ -4,13 +4,15 @@ from math import hypot
 
 import shapely
 
-from boxfit.bay import Bay, Block, Keepout
+from boxfit.bay import Bay, Block, Cylinder, Shell, Solid, Surface
 from boxfit.search.stack import Stack
+from boxfit.space.covered import kept_from
+from boxfit.space.flat import flat_levels
 from boxfit.space.free import BoxLevels, plan_room
 from boxfit.space.plan import PlanRoom
 
 BETWEEN = 8
-"""Parts into which the height is divided where a bar leans through the bay."""
+"""Parts into which the height is divided where something leans through the bay."""
 
 
 def lowest(bay: Bay) -> float:
@@ -23,9 +25,10 @@ def height_for_boxes(bay: Bay) -> float:
     return bay.room.top - bay.distance - lowest(bay)
 
 
-def _reach(keepout: Keepout) -> tuple[float, float]:
-    """The lowest and highest level [mm] of a keep-out."""
-    solid = keepout.solid
+def _reach(solid: Solid) -> tuple[float, float]:
+    """The lowest and highest level [mm] of what stays in a bay."""
+    if isinstance(solid, Surface):
+        return solid.low[2] - solid.off, solid.high[2] + solid.off
     if isinstance(solid, Block):
         return solid.low[2], solid.high[2]
     ends = (solid.start[2], solid.end[2])
@@ -34,38 +37,58 @@ def _reach(keepout: Keepout) -> tuple[float, float]:
     return min(ends) - rise, max(ends) + rise
 
 
+def span(bay: Bay, stack: Stack) -> tuple[float, float]:
+    """The lowest and the highest underside [mm] of the stack; both the lowest where the level is all one."""
+    low = lowest(bay)
+    if isinstance(bay.room, Shell) or _spans(bay):
+        return low, max(low, bay.room.top - bay.distance - stack.height)
+    return low, low
+
+
 def floors(bay: Bay, stack: Stack) -> tuple[float, ...]:
     """Undersides [mm] worth trying, lowest first; one where nothing in the bay depends on the level.
 
     Besides those at which walls or flange just clear something there are a few evenly between, where
-    something leans.
+    something leans. The lowest of all is not among them where the floor may be rough.
     """
-    low = lowest(bay)
-    high = max(low, bay.room.top - bay.distance - stack.height)
+    low, high = span(bay, stack)
     flange = stack.box_levels(0.0).flange_bottom
-    wanted = {low}
+    wanted = {low, high}
+    if isinstance(bay.room, Shell):
+        above = _beside_flats(bay, bay.room, stack)
+        low = min((level for level in above if level >= low), default=low)
+        wanted = above or {low, high}
     for bottom, top, distance in _spans(bay):
         wanted |= {top + distance, top + distance - flange, bottom - distance - stack.height}
-        wanted |= {top, top - flange, bottom - stack.height, high}
-    if any(_leans(keepout) for keepout in bay.keepouts):
+        wanted |= {top, top - flange, bottom - stack.height}
+    if isinstance(bay.room, Shell) or any(_leans(keepout.solid) for keepout in bay.keepouts):
         wanted |= {low + k * (high - low) / BETWEEN for k in range(1, BETWEEN)}
-    return tuple(sorted(level for level in wanted if low <= level <= high))
+    return tuple(sorted(level for level in wanted if low <= level <= high)) or (low,)
+
+
+def _beside_flats(bay: Bay, shell: Shell, stack: Stack) -> set[float]:
+    """Undersides [mm] at which box or flange just clears a flat part of the surface, from above or below."""
+    distance, flange = kept_from(shell.surface, bay.distance), stack.box_levels(0.0).flange_bottom
+    found: set[float] = set()
+    for bottom, top in flat_levels(shell.surface):
+        found |= {top + distance, top + distance - flange, bottom - distance - stack.height}
+    low, high = span(bay, stack)
+    return {level for level in found if low <= level <= high}
 
 
 def _spans(bay: Bay) -> list[tuple[float, float, float]]:
     """Bottom, top and distance to keep [mm] of what a box's level matters to, at rest and going in."""
-    spans = [(*_reach(keepout), keepout.distance) for keepout in bay.keepouts]
+    spans = [(*_reach(keepout.solid), keepout.distance) for keepout in bay.keepouts]
     if bay.opening is not None and bay.opening.way not in ("up", "down"):
-        spans += [(*_reach(keepout), bay.tolerance) for keepout in bay.keepouts]
+        spans += [(*_reach(keepout.solid), bay.tolerance) for keepout in bay.keepouts]
         spans += [(z, z, bay.tolerance) for _, z in bay.opening.outline or ()]
     return spans
 
 
-def _leans(keepout: Keepout) -> bool:
-    solid = keepout.solid
-    return (
-        not isinstance(solid, Block) and solid.start[2] != solid.end[2] and solid.start[:2] != solid.end[:2]
-    )
+def _leans(solid: Solid) -> bool:
+    if isinstance(solid, Cylinder):
+        return solid.start[2] != solid.end[2] and solid.start[:2] != solid.end[:2]
+    return isinstance(solid, Surface)
 
 
 class Rooms:

@@ -4,6 +4,7 @@ from boxfit.car import Car
 from boxfit.electrics.strings import Pack, packs, series_allowed
 from boxfit.layout import Weights
 from boxfit.module import stances
+from boxfit.search.at_the_opening import at_the_opening
 from boxfit.search.bay import BaySearch
 from boxfit.search.floors import height_for_boxes
 from boxfit.search.pack import PackSearch
@@ -35,6 +36,7 @@ def held_back(search: PackSearch, pack: Pack, bound: int) -> tuple[str, ...]:
             f"The next whole string would make {_plural(following, 'module')}; the bays hold {room}"
             f" ({_by_bay(search)})."
         )
+        notes += at_the_opening(search)
     else:
         notes.append(
             f"The bays would hold {_plural(following, 'module')} ({_by_bay(search)}),"
@@ -83,7 +85,7 @@ def nothing_fits(search: PackSearch) -> tuple[str, ...]:
     """Why there is no layout at all, the first cause that stands."""
     car, module = search.car, search.module
     if not any(search.most):
-        return tuple(_no_module(bay) for bay in search.bays)
+        return (*(_no_module(bay) for bay in search.bays), *at_the_opening(search))
     series = series_allowed(car, module, MANY)
     volts = f"{module.voltage.empty:g} V empty and {module.voltage.full:g} V full"
     if not series:
@@ -93,6 +95,7 @@ def nothing_fits(search: PackSearch) -> tuple[str, ...]:
         return (
             f"The shortest string the voltage windows allow has {_plural(series[0], 'module')}"
             f" (each {volts}); the bays hold {sum(search.most)} ({_by_bay(search)}).",
+            *at_the_opening(search),
         )
     return (_over_limits(search, series[0]),)
 

@@ -12,7 +12,7 @@ from math import inf
 
 from boxfit.car import Car, CornerWeights
 from boxfit.search.bay import ROUNDING, BaySearch
-from boxfit.search.floors import Room, floors
+from boxfit.search.floors import Room, Rooms, span
 from boxfit.search.pack import PackSearch
 from boxfit.search.stack import PlanSize, Stack
 from boxfit.weight.balance import without_pack
@@ -44,14 +44,14 @@ NOTHING = Spread((0.0, 0.0), (0.0, 0.0))
 IMPOSSIBLE = Spread((inf, -inf), (inf, -inf))
 
 
-def bay_spread(search: BaySearch, count: int) -> Spread:
+def bay_spread(search: BaySearch, rooms: Rooms, count: int) -> Spread:
     """What `count` modules and their box can weigh and pull; IMPOSSIBLE where no box holds them."""
     if count == 0:
         return NOTHING
     spread = IMPOSSIBLE
     for stack in search.stacks:
-        levels = floors(search.bay, stack)
-        room = search.rooms.at(stack, levels[0], levels[-1] - levels[0])
+        low, high = span(search.bay, stack)
+        room = rooms.at(stack, low, high - low)
         for width in stack.widths(search.extent.width + ROUNDING):
             depths = _depths(search, stack, room, width, count)
             if depths is not None:
@@ -114,11 +114,15 @@ def refuted(search: PackSearch, shares: Sequence[tuple[int, ...]]) -> bool:
     car, weighed = search.car, search.car.weighed
     if weighed is None or any(bay.box.boxes > 1 or bay.box.shape == "stepped" for bay in car.bays):
         return False
+    rooms = [bay.loose_rooms for bay in search.bays]
     known: dict[tuple[int, int], Spread] = {}
     for counts in shares:
         for place in enumerate(counts):
             if place not in known:
-                known[place] = bay_spread(search.bays[place[0]], place[1])
+                free = rooms[place[0]]
+                if free is None:
+                    return False
+                known[place] = bay_spread(search.bays[place[0]], free, place[1])
         spreads = [known[place] for place in enumerate(counts)]
         pack = sum(spreads, NOTHING)
         possible = IMPOSSIBLE not in spreads

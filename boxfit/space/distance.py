@@ -1,4 +1,4 @@
-"""The shortest distance in space from a block to what it keeps away from: blocks, round bars, walls.
+"""The shortest distance in space from a block to what it keeps away from: blocks, bars, walls, surfaces.
 
 Blocks may be flat, so that one face of a box can be measured alone. Distances are exact but to a bar, where
 a search ends within `NARROW`: there the distance found is that of a real point, never too small, and at most
@@ -11,7 +11,8 @@ from typing import Literal, get_args
 
 import shapely
 
-from boxfit.bay import Block, Cylinder, Point, Vector
+from boxfit.bay import Block, Cylinder, Point, Solid, Surface, Vector
+from boxfit.space.near import encloses, nearest
 
 Face = Literal["front", "rear", "left", "right", "top", "bottom"]
 FACES: tuple[Face, ...] = get_args(Face)
@@ -29,6 +30,16 @@ NARROW = 1e-5
 """A search for the nearest point ends where it is known this well [mm]; no distance changes faster."""
 
 
+def outwards(face: Face) -> tuple[int, int]:
+    """The axis (0, 1, 2 for x, y, z) a face looks along, and the way: 1 or -1.
+
+    >>> outwards("front"), outwards("bottom")
+    ((0, 1), (2, -1))
+    """
+    axis, end = _AXIS_AND_END[face]
+    return axis, 1 if end == "high" else -1
+
+
 def face_of(block: Block, face: Face, out: float = 0.0) -> Block:
     """One face of a block as a flat block, moved `out` [mm]; x looks forward, y to the left, z up.
 
@@ -44,10 +55,15 @@ def face_of(block: Block, face: Face, out: float = 0.0) -> Block:
     return Block((x, y, z), (a, b, c))
 
 
-def solid_distance(block: Block, solid: Block | Cylinder) -> float:
-    """The shortest distance [mm] in space from a block to a solid, 0 where they meet."""
+def solid_distance(block: Block, solid: Solid) -> float:
+    """The shortest distance [mm] in space from a block to a solid, 0 where they meet.
+
+    What a surface is `off` is not taken off.
+    """
     if isinstance(solid, Block):
         return block_distance(block, solid)
+    if isinstance(solid, Surface):
+        return 0.0 if encloses(solid, block.low) else nearest(block, solid).distance
     return cylinder_distance(block, solid)
 
 

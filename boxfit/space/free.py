@@ -1,10 +1,16 @@
 """From a bay to the free plan for a box between given levels, insertion included."""
 
-from dataclasses import dataclass
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from itertools import pairwise
 
-from boxfit.bay import Bay, Opening, Point
+import shapely
+
+from boxfit.bay import Bay, Keepout, Opening, Point, Prism, Shell, Surface
+from boxfit.space.covered import loosened
 from boxfit.space.opening import gate_pieces, way_in_pieces
-from boxfit.space.plan import SLACK, PlanRoom
+from boxfit.space.plan import NOWHERE, SLACK, PlanRoom
+from boxfit.space.region import EVERYWHERE, kept_clear, room_left
 from boxfit.space.shadow import Levels, Polygon, grown, shadow
 
 
@@ -51,22 +57,76 @@ def plan_room(bay: Bay, levels: BoxLevels) -> PlanRoom:
     """
     room = bay.room
     if levels.bottom < room.floor + bay.distance - 1e-6 or levels.top > room.top - bay.distance + 1e-6:
-        return PlanRoom((), ())
-    flange = bay.box.flange
-    inside = [room.outline]
-    pieces = [widened(grown(edge, bay.distance), flange) for edge in edges_of(room.outline)]
-    for keepout in bay.keepouts:
-        body = shadow(keepout.solid, levels.body, keepout.distance)
-        rim = shadow(keepout.solid, levels.rim, keepout.distance)
-        pieces += [piece for piece in (body,) if piece is not None]
-        pieces += [widened(piece, flange) for piece in (rim,) if piece is not None]
+        return NOWHERE
+    parts = [_prism(bay, room) if isinstance(room, Prism) else _shell(bay, room, levels)]
+    parts += [_keepout(bay, keepout, levels) for keepout in bay.keepouts]
     if bay.opening is not None:
-        body_path, rim_path = way_in_pieces(bay, bay.opening, (levels.body, levels.rim))
-        pieces += body_path + [widened(piece, flange) for piece in rim_path]
-        gate = _gate(bay, bay.opening, levels)
-        inside += gate.inside
-        pieces += gate.pieces
-    return PlanRoom(tuple(inside), tuple(dict.fromkeys(pieces)))
+        body, rim = way_in_pieces(bay, bay.opening, (levels.body, levels.rim))
+        parts.append(PlanRoom((), _with_flange(bay, body, rim)))
+        parts.append(_gate(bay, bay.opening, levels))
+    inside = tuple(region for part in parts for region in part.inside)
+    return PlanRoom(inside, tuple(dict.fromkeys(piece for part in parts for piece in part.pieces)))
+
+
+def loosened_bay(bay: Bay) -> Bay | None:
+    """A bay whose free plans leave out nothing that is free in this one, drawn by whatever means.
+
+    Plain bays are their own; None where surfaces are drawn too coarsely for the distances asked.
+    """
+    surfaces = [bay.room.surface] if isinstance(bay.room, Shell) else []
+    distance = loosened(surfaces[0], bay.distance) if surfaces else bay.distance
+    surfaces += [keepout.solid for keepout in bay.keepouts if isinstance(keepout.solid, Surface)]
+    keepouts = tuple(_loosened(keepout) for keepout in bay.keepouts)
+    if min([distance, *(keepout.distance for keepout in keepouts)]) < 0.0:
+        return None
+    tolerance = min((loosened(surface, bay.tolerance) for surface in surfaces), default=bay.tolerance)
+    if tolerance == bay.tolerance and distance == bay.distance and keepouts == bay.keepouts:
+        return bay
+    opening = bay.opening if tolerance >= 0.0 else None
+    return replace(bay, distance=distance, tolerance=max(tolerance, 0.0), keepouts=keepouts, opening=opening)
+
+
+def _loosened(keepout: Keepout) -> Keepout:
+    if not isinstance(keepout.solid, Surface):
+        return keepout
+    return replace(keepout, distance=loosened(keepout.solid, keepout.distance))
+
+
+def _with_flange(bay: Bay, body: Iterable[Polygon], rim: Iterable[Polygon]) -> tuple[Polygon, ...]:
+    """What the walls must not meet: pieces in their own way, and pieces in the flange's."""
+    return (*body, *(widened(piece, bay.box.flange) for piece in rim))
+
+
+def _prism(bay: Bay, room: Prism) -> PlanRoom:
+    """The walls of a prism."""
+    walls = [grown(edge, bay.distance) for edge in edges_of(room.outline)]
+    return PlanRoom((shapely.Polygon(room.outline),), _with_flange(bay, (), walls))
+
+
+def _shell(bay: Bay, shell: Shell, levels: BoxLevels) -> PlanRoom:
+    """The surface of a room of any shape, at rest and on the way in."""
+    body, rim = (room_left(bay, shell, band) for band in (levels.body, levels.rim))
+    if body.is_empty or rim.is_empty:
+        return NOWHERE
+    return PlanRoom((body, rim), _with_flange(bay, _sides(body), _sides(rim)))
+
+
+def _keepout(bay: Bay, keepout: Keepout, levels: BoxLevels) -> PlanRoom:
+    """What stays in the bay; the way in apart, but for surfaces."""
+    solid = keepout.solid
+    if isinstance(solid, Surface):
+        body, rim = (kept_clear(bay, solid, band, keepout.distance) for band in (levels.body, levels.rim))
+        outside = tuple(EVERYWHERE.difference(blocked) for blocked in (body, rim))
+        return PlanRoom(outside, _with_flange(bay, _sides(body), _sides(rim)))
+    shadows = (shadow(solid, band, keepout.distance) for band in (levels.body, levels.rim))
+    body_pieces, rim_pieces = ([piece] if piece is not None else [] for piece in shadows)
+    return PlanRoom((), _with_flange(bay, body_pieces, rim_pieces))
+
+
+def _sides(region: shapely.Geometry) -> list[Polygon]:
+    """The sides of a region's edge, as flat pieces."""
+    rings = [ring.coords for ring in shapely.get_parts(shapely.boundary(region))]
+    return [side for ring in rings for side in pairwise((float(x), float(y)) for x, y in ring)]
 
 
 def _gate(bay: Bay, opening: Opening, levels: BoxLevels) -> PlanRoom:
@@ -76,7 +136,7 @@ def _gate(bay: Bay, opening: Opening, levels: BoxLevels) -> PlanRoom:
     flange = bay.box.flange
     if opening.way in ("up", "down"):
         rims = tuple(widened(grown(edge, bay.tolerance), flange) for edge in edges_of(opening.outline))
-        return PlanRoom((opening.outline,), rims)
+        return PlanRoom((shapely.Polygon(opening.outline),), rims)
     edges = edges_of(opening.outline)
     body = gate_pieces(opening, edges, levels.body, bay.tolerance)
     rim = gate_pieces(opening, edges, levels.rim, bay.tolerance)

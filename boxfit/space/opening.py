@@ -3,7 +3,9 @@
 The path keeps the survey's tolerance from everything: the survey may be out by that much, and nothing is met.
 """
 
-from boxfit.bay import Bay, Opening, Point
+import shapely
+
+from boxfit.bay import Bay, Opening, Point, Prism, Surface
 from boxfit.space.plan import PlanRoom
 from boxfit.space.shadow import Levels, Polygon, grown, shadow
 
@@ -18,7 +20,7 @@ def way_in_pieces(
 ) -> tuple[list[Polygon], list[Polygon]]:
     """What the walls and what the flange must not meet in plan [mm] for the way out to be free.
 
-    `bands` are the levels of walls and flange.
+    `bands` are the levels of walls and flange. Surfaces of triangles are left to `region`.
     """
     body, rim = bands
     if opening.way == "up":
@@ -27,10 +29,11 @@ def way_in_pieces(
         body, rim = (-FAR, body[1]), (-FAR, rim[1])
     found: tuple[list[Polygon], list[Polygon]] = ([], [])
     for pieces, band in zip(found, (body, rim), strict=True):
-        shadows = (shadow(keepout.solid, band, bay.tolerance) for keepout in bay.keepouts)
+        solids = (keepout.solid for keepout in bay.keepouts)
+        shadows = (shadow(one, band, bay.tolerance) for one in solids if not isinstance(one, Surface))
         pieces.extend(_trailed(piece, opening) for piece in shadows if piece is not None)
-    if opening.way in TOWARDS:
-        walls = [grown(edge, bay.tolerance) for edge in _walls_beside(bay.room.outline, opening)]
+    if opening.way in TOWARDS and isinstance(bay.room, Prism):
+        walls = [grown(edge, bay.tolerance) for edge in walls_beside(bay.room.outline, opening)]
         found[1].extend(_trailed(wall, opening) for wall in walls)
     return found
 
@@ -43,7 +46,7 @@ def _trailed(piece: Polygon, opening: Opening) -> Polygon:
     return piece + tuple((x - FAR * dx, y - FAR * dy) for x, y in piece)
 
 
-def _walls_beside(outline: tuple[Point, ...], opening: Opening) -> list[tuple[Point, Point]]:
+def walls_beside(outline: tuple[Point, ...], opening: Opening) -> list[tuple[Point, Point]]:
     """The sides of the outline less those the opening takes.
 
     Those are the ones that face its way within 45 degrees, from any outermost corner on without a break.
@@ -92,11 +95,12 @@ def gate_pieces(
         if span is not None:
             blocked.append(_strip(opening, *span))
     if len(within) == 1:
-        return PlanRoom((within[0],), tuple(blocked))
+        return PlanRoom((shapely.Polygon(within[0]),), tuple(blocked))
     if not within:
-        return PlanRoom((_strip(opening, -2 * FAR, -2 * FAR + 1),), tuple(blocked))
+        return PlanRoom((shapely.Polygon(),), tuple(blocked))
     between = [_strip(opening, b, a) for b, a in zip(crossings[1:-1:2], crossings[2:-1:2], strict=True)]
-    return PlanRoom((_strip(opening, crossings[0], crossings[-1]),), tuple(blocked + between))
+    whole = shapely.Polygon(_strip(opening, crossings[0], crossings[-1]))
+    return PlanRoom((whole,), tuple(blocked + between))
 
 
 def _strip(opening: Opening, low: float, high: float) -> Polygon:

@@ -1,7 +1,7 @@
 """Where a rectangle square to the car can lie in plan.
 
-A rectangle lies free where it meets none of the convex `pieces` and its middle is `inside` every outline
-(the outlines' own edges are among the pieces). Exact but for `SLACK`, by which a rectangle is taken
+A rectangle lies free where it meets none of the convex `pieces` and its middle is `inside` every region
+(the regions' own edges are among the pieces). Exact but for `SLACK`, by which a rectangle is taken
 smaller all round so that a box that fits to a hair still fits.
 """
 
@@ -24,7 +24,7 @@ SLACK = 1e-6
 class PlanRoom:
     """Free plan [mm] for a rectangle: what it must be inside of, and what it must not meet."""
 
-    inside: tuple[tuple[Point, ...], ...]
+    inside: tuple[shapely.Geometry, ...]
     pieces: tuple[Polygon, ...]
 
     def places(self, width: float, depth: float) -> shapely.Geometry:
@@ -36,7 +36,7 @@ class PlanRoom:
 
         >>> square = ((0.0, 0.0), (10.0, 0.0), (10.0, 20.0), (0.0, 20.0))
         >>> edges = tuple(zip(square, square[1:] + square[:1]))
-        >>> round(PlanRoom((square,), edges).deepest(7.0), 3)
+        >>> round(PlanRoom((shapely.Polygon(square),), edges).deepest(7.0), 3)
         20.0
         """
         chord = longest_upright_chord(self._corners(width, 2 * SLACK))
@@ -48,12 +48,16 @@ class PlanRoom:
         spans = (-(width - SLACK), -SLACK), (-(depth - SLACK), -SLACK)
         blocked = shapely.union_all(self._outlines.swept(*spans))
         # The middle of a rectangle is far from its sides, so noise at a wall cannot put it on the wrong side.
-        within = [shapely.Polygon([(x - width / 2, y - depth / 2) for x, y in one]) for one in self.inside]
+        middle = np.array([width / 2, depth / 2])
+        within = [shapely.transform(one, lambda corners: corners - middle) for one in self.inside]
         return shapely.intersection_all(within).difference(blocked)
 
     @cached_property
     def _outlines(self) -> "_Outlines":
         return _outlines(self.pieces)
+
+
+NOWHERE = PlanRoom((), ())
 
 
 @dataclass(frozen=True)

@@ -114,9 +114,9 @@ def _cylinder_shadow(cylinder: Cylinder, levels: Levels, distance: float) -> Pol
     bottom, top = max(levels[0], low - distance - 1.0), min(levels[1], high + distance + 1.0)
     if bottom >= high + distance or top <= low - distance:
         return None
-    gaps, reaches = _ball(distance)
+    gaps, reaches = ball(distance)
     points: list[Numbers] = [corners[:, :2]]
-    reach: list[Numbers] = [_reach_at(corners[:, 2], (bottom, top), distance)]
+    reach: list[Numbers] = [reach_at(corners[:, 2], (bottom, top), distance)]
     for gap, sideways in zip(gaps, reaches, strict=True):
         for level in (bottom - gap, top + gap):
             section = _section(rims, level)
@@ -161,7 +161,7 @@ def _hull_of_discs(points: Numbers, reach: Numbers) -> Numbers:
     return ring
 
 
-def _ball(distance: float) -> tuple[Numbers, Numbers]:
+def ball(distance: float) -> tuple[Numbers, Numbers]:
     """Gap in height and reach sideways [mm] at the corners of a ball of `distance` drawn with tangents.
 
     Between these corners and those of the solid both are straight, so cuts at the one and the other's own
@@ -174,10 +174,10 @@ def _ball(distance: float) -> tuple[Numbers, Numbers]:
     return np.concatenate([[0.0], gaps]), np.concatenate([[distance], reaches])
 
 
-def _reach_at(heights: Numbers, levels: Levels, distance: float) -> Numbers:
+def reach_at(heights: Numbers, levels: Levels, distance: float) -> Numbers:
     """Reach sideways [mm] of points at the heights; minus infinity where they are too far above or below."""
     gap = np.maximum(np.maximum(levels[0] - heights, heights - levels[1]), 0.0)
-    gaps, reaches = _ball(distance)
+    gaps, reaches = ball(distance)
     return np.where(gap <= distance, np.interp(gap, gaps, reaches), -np.inf)
 
 

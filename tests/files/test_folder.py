@@ -1,12 +1,14 @@
 """Which files are meant."""
 
+from os import mkfifo
 from pathlib import Path
 
 import pytest
 
 from boxfit.files.car import read_car
-from boxfit.files.folder import all_modules, find_module
+from boxfit.files.folder import all_modules, find_module, scan_file
 from boxfit.files.problems import InputError
+from boxfit.survey.fault import SurveyError
 from tests.samples import CAR_FILES, MODULE, write_car, write_module
 
 
@@ -32,6 +34,31 @@ def test_a_file_for_a_folder(tmp_path: Path) -> None:
         f"{folder}/car.toml: must be a folder, not a file",
         f"  try: name the folder: {folder}",
     ]
+
+
+def test_a_scan_for_a_folder(tmp_path: Path) -> None:
+    (tmp_path / "scan.stl").write_bytes(b"")
+    with pytest.raises(InputError) as error:
+        read_car(tmp_path / "scan.stl")
+    assert told(error) == [
+        f"{tmp_path}/scan.stl: must be a folder, not a file",
+        "  try: name a folder that holds a car.toml",
+    ]
+
+
+def test_a_scan_reached_by_a_link_out_of_the_folder_is_refused(tmp_path: Path) -> None:
+    (tmp_path / "scan.stl").write_bytes(b"")
+    (tmp_path / "car").mkdir()
+    (tmp_path / "car" / "scan.stl").symlink_to(tmp_path / "scan.stl")
+    with pytest.raises(SurveyError) as error:
+        scan_file("scan.stl", tmp_path / "car")
+    assert (error.value.key, error.value.rule) == ("file", "must lie inside the car's folder")
+
+
+def test_a_scan_that_is_a_pipe_is_refused(tmp_path: Path) -> None:
+    mkfifo(tmp_path / "scan.stl")
+    with pytest.raises(SurveyError, match="is not a plain file"):
+        scan_file("scan.stl", tmp_path)
 
 
 def test_a_folder_without_car_file(tmp_path: Path) -> None:

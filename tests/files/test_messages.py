@@ -1,4 +1,4 @@
-"""Every message word for word. messages.txt holds one block a case: file, what is changed, what is told.
+"""Every message word for word. messages*.txt hold one block a case: file, what is changed, what is told.
 
 Kind of expected value: own output (regression), read through case by case when it was first taken down.
 """
@@ -11,9 +11,11 @@ import pytest
 from boxfit.files.car import read_car
 from boxfit.files.module import read_module
 from boxfit.files.problems import InputError
+from tests.files.samples import SURVEYS, write_surveyed
 from tests.samples import CAR_FILES, MODULE, changed, write_car, write_module
 
-CORPUS = Path(__file__).with_name("messages.txt")
+CORPORA = [Path(__file__).with_name(name) for name in ("messages.txt", "messages_survey.txt")]
+FILES = {"heron-44.toml": MODULE, **CAR_FILES, **SURVEYS}
 
 
 @dataclass(frozen=True)
@@ -37,14 +39,20 @@ def _unescaped(text: str) -> str:
     return text.replace("\\n", "\n").replace("\\\n", "\\n")
 
 
-CASES = [_case(block) for block in CORPUS.read_text(encoding="utf-8").removeprefix("== ").split("\n== ")]
+def _blocks(corpus: Path) -> list[str]:
+    return corpus.read_text(encoding="utf-8").removeprefix("== ").split("\n== ")
+
+
+CASES = [_case(block) for corpus in CORPORA for block in _blocks(corpus)]
 
 
 @pytest.mark.parametrize("case", CASES, ids=lambda case: f"{case.file}: {case.new!r}")
 def test_message_word_for_word(case: Case, tmp_path: Path) -> None:
-    files = {"heron-44.toml": MODULE, **CAR_FILES}
-    files[case.file] = changed(files[case.file], case.old, case.new)
-    folder = write_car(tmp_path, {name: files[name] for name in CAR_FILES})
+    files = {**FILES, case.file: changed(FILES[case.file], case.old, case.new)}
+    if case.file in SURVEYS:
+        folder = write_surveyed(tmp_path, case.file, files)
+    else:
+        folder = write_car(tmp_path, {name: files[name] for name in CAR_FILES})
     module = write_module(tmp_path / "modules", files["heron-44.toml"])
     with pytest.raises(InputError) as told:
         read_module(module) if case.file == module.name else read_car(folder)
@@ -52,7 +60,7 @@ def test_message_word_for_word(case: Case, tmp_path: Path) -> None:
 
 
 def test_there_are_many_cases() -> None:
-    assert len(CASES) >= 90
+    assert len(CASES) >= 140
 
 
 def test_problems_of_all_files_come_at_once_by_file(tmp_path: Path) -> None:

@@ -7,7 +7,7 @@ import pytest
 from boxfit.bay import Block, Cylinder, Opening, Prism
 from boxfit.car import CornerWeights, Limits, PointMass, Target, Window
 from boxfit.files.car import read_car
-from boxfit.files.examples import BLOCK_BAY, CAR, MODULE, PRISM_BAY
+from boxfit.files.examples import BLOCK_BAY, CAR, MESH_BAY, MODULE, PRISM_BAY, SECTIONS_BAY, STEP_BAY
 from boxfit.files.module import read_module
 from boxfit.files.said import SaidCar
 from boxfit.files.said_bay import SaidBay
@@ -151,7 +151,12 @@ def test_a_byte_order_mark_is_accepted(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize(
     ("model", "sample"),
-    [(SaidCar, CAR), (SaidBay, PRISM_BAY), (SaidBay, {**PRISM_BAY, **BLOCK_BAY}), (SaidModule, MODULE)],
+    [
+        (SaidCar, CAR),
+        (SaidBay, PRISM_BAY),
+        *((SaidBay, {**PRISM_BAY, **bay}) for bay in (BLOCK_BAY, SECTIONS_BAY, MESH_BAY, STEP_BAY)),
+        (SaidModule, MODULE),
+    ],
 )
 def test_the_examples_shown_are_right_and_name_every_key(
     model: type[SaidCar | SaidBay | SaidModule], sample: dict[str, object]

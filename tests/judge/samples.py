@@ -28,9 +28,10 @@ RULES = BoxRules(
     tiers=2,
     boxes=2,
 )
+ROOM = Prism(((0.0, -400.0), (0.0, 400.0), (-600.0, 400.0), (-600.0, -400.0)), 200.0, 700.0)
 BAY = Bay(
     name="front bay",
-    room=Prism(((0.0, -400.0), (0.0, 400.0), (-600.0, 400.0), (-600.0, -400.0)), 200.0, 700.0),
+    room=ROOM,
     tolerance=3.0,
     distance=13.0,
     box=RULES,

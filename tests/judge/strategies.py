@@ -43,3 +43,35 @@ def outlines(draw: st.DrawFn) -> tuple[Point, ...]:
     reaches = draw(st.lists(st.floats(50.0, 1000.0), min_size=3, max_size=9))
     turns = [2.0 * pi * number / len(reaches) for number in range(len(reaches))]
     return tuple((reach * cos(turn), reach * sin(turn)) for reach, turn in zip(reaches, turns, strict=True))
+
+
+@st.composite
+def triangles(draw: st.DrawFn) -> tuple[Vector, Vector, Vector]:
+    """Triangles of any shape; now and then square to an axis, or no more than a line or a point."""
+    one, two, three = draw(vectors), draw(vectors), draw(vectors)
+    axis = draw(st.sampled_from([0, 1, 2, None, None, None]))
+    if axis is not None:
+        two, three = (_levelled(corner, axis, one[axis]) for corner in (two, three))
+    return draw(st.sampled_from([(one, two, three)] * 8 + [(one, two, two), (one, one, one)]))
+
+
+def _levelled(point: Vector, axis: int, level: float) -> Vector:
+    x, y, z = (level if k == axis else point[k] for k in range(3))
+    return (x, y, z)
+
+
+@st.composite
+def convex_outlines(draw: st.DrawFn) -> tuple[Point, ...]:
+    """Counter-clockwise outlines with all their corners on an ellipse."""
+    turns = sorted(draw(st.sets(st.integers(0, 35), min_size=3, max_size=8)))
+    along, across = draw(st.floats(300.0, 700.0)), draw(st.floats(300.0, 700.0))
+    return tuple((along * cos(turn * pi / 18), across * sin(turn * pi / 18)) for turn in turns)
+
+
+@st.composite
+def quarter_blocks(draw: st.DrawFn, most: int = 1600) -> Cuboid:
+    """Blocks round the origin, or near it, with corners on whole quarters of a millimetre."""
+    x, y, z = (draw(st.integers(120, most)) / 4 for _ in range(3))
+    a, b, c = (draw(st.one_of(st.just(0), st.integers(-most, most))) / 4 for _ in range(3))
+    (x, low_x), (y, low_y), (z, low_z) = ((side, at - side / 2) for side, at in ((x, a), (y, b), (z, c)))
+    return Cuboid((low_x, low_y, low_z), (low_x + x, low_y + y, low_z + z))

@@ -15,7 +15,7 @@ from boxfit.car import Car, Limits, Target, Window
 from boxfit.judge.finding import CODES, Finding
 from boxfit.judge.layout import judge_layout
 from boxfit.module import FaceRoom, Module
-from tests.judge.samples import BAY, CAR, MODULE, RULES, Data, box, layout
+from tests.judge.samples import BAY, CAR, MODULE, ROOM, RULES, Data, box, layout
 
 Case = tuple[Data, Car, Module]
 SOLID_CODES = {"solid-open", "solid-wound", "solid-invalid", "solid-volume", "solid-mass"}
@@ -111,12 +111,12 @@ CASES: dict[str, tuple[str, Callable[[], Case], float | None]] = {
     ),
     "floor 10 below": (
         "bay-clearance",
-        lambda: (layout(), with_bay(replace(BAY, room=replace(BAY.room, floor=240.0))), MODULE),
+        lambda: (layout(), with_bay(replace(BAY, room=replace(ROOM, floor=240.0))), MODULE),
         10.0,
     ),
     "top 10 above": (
         "bay-clearance",
-        lambda: (layout(), with_bay(replace(BAY, room=replace(BAY.room, top=380.0))), MODULE),
+        lambda: (layout(), with_bay(replace(BAY, room=replace(ROOM, top=380.0))), MODULE),
         10.0,
     ),
     "wall 12 ahead of the body": ("bay-clearance", lambda: (layout(), with_front_wall(-165.0), MODULE), 12.0),

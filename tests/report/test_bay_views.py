@@ -6,25 +6,30 @@ import sys
 from dataclasses import replace
 from functools import cache
 from itertools import combinations
+from math import cos, pi, sin
 from pathlib import Path
 
+import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from matplotlib.colors import to_rgb
 from matplotlib.patches import PathPatch
+from shapely import Point, Polygon
 
-from boxfit.bay import Bay, Block, Cylinder, Keepout, Opening
+from boxfit.bay import Bay, Block, Cylinder, Keepout, Opening, Shell
 from boxfit.car import Car
 from boxfit.files.car import read_car
 from boxfit.report.area import Area, area_of
 from boxfit.report.bay_figures import WIDTH
 from boxfit.report.bay_survey import corners, moved_outlines, moved_room
 from boxfit.report.bay_views import WORK, bay_scale, drawn_bay, file_stem, write_bay_views
-from boxfit.report.look import SCALES
+from boxfit.report.look import HOT, KEEPOUT, MOVING, SCALES
 from boxfit.report.paper import PAGE, Sheet, plain_settings
 from boxfit.report.projection import PLAN, REAR, SIDE, VIEWS
 from boxfit.report.room import LITRE, outline_area, usable_litres
 from tests.report.samples import bay, rectangle, tiny
+from tests.report.shells import ball, scanned
 from tests.report.test_views import boxes, texts
 
 ROOT = Path(__file__).parents[2]
@@ -61,6 +66,18 @@ def eight_keepouts() -> Bay:
                keepouts=(*blocks, *bars), opening=Opening("up"))  # fmt: skip
 
 
+def round_room() -> Bay:
+    """A room of any shape with more corners than can be told, in two parts in plan."""
+    hull = ball((-600.0, 0.0, 500.0), 300.0)
+    ring = tuple((300.0 * cos(pi * k / 20), 300.0 * sin(pi * k / 20)) for k in range(40))
+    plan = tuple((x - 600.0, y) for x, y in ring)
+    side, rear = tuple((x - 600.0, z + 500.0) for x, z in ring), tuple((y, z + 500.0) for y, z in ring)
+    closed = np.zeros(len(hull.triangles), dtype=bool)
+    room = Shell(hull, "room", hull.low, hull.high, closed, 4 / 3 * pi * 300.0**3,
+                 (plan, rectangle((-280.0, -40.0), (-240.0, 40.0))), (side,), (rear,))  # fmt: skip
+    return replace(scanned(), name="round room", room=room, keepouts=())
+
+
 ANGLED = ((0.0, 0.0), (-600.0, 0.0), (-600.0, -300.0), (-300.0, -300.0), (-300.0, -700.0), (0.0, -700.0))
 SAW = ((-700.0, 500.0), *((-50.0 * k, -90.0 * (k % 2)) for k in range(28, -1, -1)))
 CASES: dict[str, tuple[Car, Bay]] = {
@@ -82,6 +99,8 @@ CASES: dict[str, tuple[Car, Bay]] = {
     "larger than any scale": one_bay(
         bay("hall", rectangle((-60000.0, -9000.0), (0.0, 9000.0)), (0.0, 5000.0), opening=Opening("front"))
     ),
+    "scanned": one_bay(scanned()),
+    "ball": one_bay(round_room()),
     "no box rules": one_bay(
         replace(eight_keepouts(), tolerance=0.0, distance=0.0, box=replace(eight_keepouts().box, asked=False))
     ),
@@ -134,13 +153,15 @@ def test_nothing_leaves_the_page(name: str) -> None:
 def test_every_sheet_tells_what_a_workshop_looks_for(name: str) -> None:
     car, found = CASES[name]
     told = "\n".join(words(name))
+    usable = usable_litres(found)
+    within = "not worked out" if usable is None else f"{usable:.1f} litres"
     for expected in (
         f"{found.name}, {car.name}",
         "Working aid, not an approval",
         "Measure again before cutting",
         f"mm, all views 1:{bay_scale(found):g} on A3",
-        f"{found.distance - found.tolerance:g} clearance = {found.distance:g}",
-        f"{usable_litres(found):.1f} litres within the allowance",
+        f"{found.distance - found.tolerance:g} clearance",
+        f"{within} within the allowance",
         "x forward from the front axle, y left of the centre line, z up from the ground",
     ):
         assert expected in told
@@ -196,11 +217,47 @@ def test_lines_stand_where_they_should() -> None:
     assert area_of(rear).corners == ((-237.0, 313.0), (237.0, 313.0), (237.0, 487.0), (-237.0, 487.0))
 
 
+def test_lines_of_a_room_of_any_shape_follow_its_outlines() -> None:
+    """Moved in by 13 for tolerance and clearance, and 0.4 for what the triangles leave out."""
+    boot = scanned()
+    (side,) = moved_room(SIDE, boot, -13.4)
+    area = area_of(side)
+    assert (area.left, area.bottom, area.top) == pytest.approx((2003.4, 343.4, 686.6))
+    slope = Polygon(side).exterior.distance(Point(2550.0 - 75.0, 330.0 + 185.0))
+    assert slope == pytest.approx(13.4, abs=0.01)
+    assert (
+        "allowance at every surface: 3 tolerance + 10 clearance + 0.4 for what triangles leave out = 13.4"
+        in words("scanned")
+    )
+
+
+def test_corners_of_a_room_of_any_shape() -> None:
+    assert {told for _, told in corners(SIDE, scanned())} == {
+        "x -2550, z 330", "x -1990, z 330", "x -1990, z 700", "x -2400, z 700",
+    }  # fmt: skip
+    assert [told for _, told in corners(REAR, round_room())] == [
+        "y 300, z 500", "y -300, z 500", "y 0, z 200", "y 0, z 800",
+    ]  # fmt: skip
+    assert len(moved_room(PLAN, round_room(), -10.0)) == 2
+
+
+def test_keep_outs_that_move_or_get_hot_are_told_apart() -> None:
+    told = words("scanned")
+    for expected in (
+        "A  boot hinge (moving)",
+        "B  exhaust (hot, negotiable)",
+        "moving part, stays in the bay",
+    ):
+        assert expected in told
+    fills = {shape.get_facecolor()[:3] for shape in page("scanned").figure.findobj(PathPatch)}
+    assert len({to_rgb(str(ink.fill)) for ink in (KEEPOUT, MOVING, HOT)} & fills) == 3
+
+
 def test_room_may_fall_into_parts_or_vanish() -> None:
     waist = ((0.0, 0.0), (200.0, 90.0), (400.0, 0.0), (400.0, 200.0), (200.0, 110.0), (0.0, 200.0))
     found = bay("waist", waist, (300.0, 500.0))
-    assert len(moved_outlines(found, -13.0)) == 2
-    assert moved_outlines(found, -200.0) == ()
+    assert len(moved_outlines((found.room.outline,), -13.0)) == 2
+    assert moved_outlines((found.room.outline,), -200.0) == ()
     assert moved_room(SIDE, found, -100.0) == ()
 
 
@@ -226,7 +283,7 @@ def test_scale_is_the_largest_that_fits(length: float, width: float, height: flo
 @settings(max_examples=20)
 def test_dashed_line_holds_the_usable_litres(distance: float) -> None:
     found = replace(bay("angle", ANGLED, (300.0, 600.0)), distance=distance)
-    drawn = sum(abs(outline_area(part)) for part in moved_outlines(found, -distance))
+    drawn = sum(abs(outline_area(part)) for part in moved_outlines((found.room.outline,), -distance))
     assert drawn * (300.0 - 2 * distance) / LITRE == pytest.approx(usable_litres(found), rel=2e-3)
 
 

@@ -7,18 +7,88 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from boxfit.bay import Bay, Block, Cylinder, Keepout, Opening
+from boxfit.bay import Bay, Block, Cylinder, Keepout, Opening, Shell
 from boxfit.car import Car, CornerWeights, Limits, PointMass
 from boxfit.report.check_text import check_text
 from boxfit.report.odd import odd_things
-from boxfit.report.room import keepout_litres, surveyed_litres, usable_litres
+from boxfit.report.room import keepout_litres, surveyed_as, surveyed_litres, usable_litres
 from tests.report.samples import RULES, SAMPLES, bay, many, rectangle, roadster
+from tests.report.shells import ball, scanned
 
 
 def changed(**changes: object) -> Car:
     """The roadster with its front bay changed."""
     car, _, _ = roadster()
     return replace(car, bays=(replace(car.bays[0], **changes), car.bays[1]))  # type: ignore[arg-type]
+
+
+def scanned_car() -> Car:
+    """The roadster with a scanned boot alone."""
+    return replace(roadster()[0], bays=(scanned(),))
+
+
+def test_a_scan_is_told_with_all_that_was_done_to_it() -> None:
+    """By hand: (560 + 410) / 2 x 370 x 960 mm is 172.3 litres; a ball of 70 holds 1.4."""
+    words = check_text(scanned_car()).replace("\n    ", " ")
+    for expected in (
+        "scanned boot: survey: 172.3 litres in 560 x 960 x 370 mm",
+        "scanned boot: survey: surface of 12 triangles, read as the room's own bounds, the true surface "
+        "within 0.4 mm of them",
+        "scanned boot: survey: 3 stray islands of at most 8 mm left out",
+        "scanned boot: survey: 2 holes of at most 12 mm bridged",
+        "scanned boot: survey: litres not worked out after 13.4 mm at every surface (3 of it tolerance), "
+        "keep-outs not taken off",
+        'scanned boot: keepout "boot hinge": 1.4 litres, 4,224 triangles within 140 x 140 x 140 mm, '
+        "keeps 28 mm, moving",
+        "keeps 33 mm, hot, negotiable",
+        "keeps 13 mm, sharp edge",
+    ):
+        assert expected in words
+    assert usable_litres(scanned()) is None
+    assert max(map(len, check_text(scanned_car()).split("\n"))) <= 100
+
+
+def test_how_a_prism_was_surveyed_is_told() -> None:
+    assert "front bay: survey: prism of 4 corners\n" in check_text(roadster()[0])
+
+
+def test_a_body_is_told_as_one() -> None:
+    boot = scanned()
+    assert isinstance(boot.room, Shell)
+    body = replace(boot, room=replace(boot.room, reads="body", surface=replace(boot.room.surface, off=0.0)))
+    assert surveyed_as(body)[0] == "surface of 12 triangles, read as metal round the room"
+
+
+@pytest.mark.parametrize(
+    ("reason", "distance", "least"),
+    [
+        ("moving", 27.9, 25.0),
+        ("hot", 52.9, 50.0),
+        ("moving", 28.0, 0.0),
+        ("hot", 53.0, 0.0),
+        ("sharp", 3.0, 0.0),
+    ],
+)
+def test_too_little_room_for_what_moves_or_gets_hot_is_told(
+    reason: str, distance: float, least: float
+) -> None:
+    """The survey's tolerance of 3 is no clearance."""
+    near = Keepout("near", Block((-300.0, 0.0, 300.0), (-200.0, 90.0, 400.0)), distance, reason=reason)
+    words = f"{distance - 3.0:g} mm is less than the usual {least:g} to what is {reason} (common practice)"
+    told = odd_things(changed(keepouts=(near,)))
+    assert told == ((f'front bay: keepout "near": clearance: {words}',) if least else ())
+
+
+def test_a_keep_out_of_triangles_outside_the_bay_is_told() -> None:
+    far = Keepout("far", ball((0.0, 0.0, 900.0), 50.0), 13.0)
+    assert odd_things(changed(keepouts=(far,))) == ('front bay: keepout "far": lies wholly outside the bay',)
+
+
+def test_an_opening_beside_a_room_of_any_shape_is_told() -> None:
+    car = scanned_car()
+    off = Opening("left", rectangle((-2540.0, 600.0), (-2480.0, 690.0)))
+    told = odd_things(replace(car, bays=(replace(car.bays[0], opening=off, keepouts=()),)))
+    assert told == ("scanned boot: opening.outline: does not overlap the bay; no box can come in",)
 
 
 @pytest.mark.parametrize("name", SAMPLES)

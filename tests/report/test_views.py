@@ -141,11 +141,11 @@ def test_notes_too_many_for_the_page_are_counted() -> None:
     assert any("lines more in the summary" in text.get_text() for text in texts(sheet))
 
 
-def test_six_files_and_nothing_else(tmp_path: Path) -> None:
+def test_eight_files_and_nothing_else(tmp_path: Path) -> None:
     car, _, layout = SAMPLES["tiny"]()
     written = write_views(car, layout, tmp_path)
     assert [path.name for path in written] == [
-        "plan.svg", "plan.png", "side.svg", "side.png", "rear.svg", "rear.png",
+        "plan.svg", "plan.png", "side.svg", "side.png", "rear.svg", "rear.png", "margins.svg", "margins.png",
     ]  # fmt: skip
     assert sorted(tmp_path.iterdir()) == sorted(written)
     assert b"date" not in (tmp_path / "plan.svg").read_bytes()
@@ -182,7 +182,7 @@ def test_two_processes_write_the_same_bytes(tmp_path: Path) -> None:
             env={**os.environ, "PYTHONHASHSEED": seed},
         )
         found.append({path.name: path.read_bytes() for path in folder.iterdir()})
-    assert len(found[0]) == 6
+    assert len(found[0]) == 8
     assert found[0] == found[1]
 
 

@@ -19,7 +19,7 @@ def edges(outline: tuple[Point, ...]) -> tuple[Polygon, ...]:
 
 
 def room(outline: tuple[Point, ...], pieces: tuple[Polygon, ...] = ()) -> PlanRoom:
-    return PlanRoom((outline,), edges(outline) + pieces)
+    return PlanRoom((shapely.Polygon(outline),), edges(outline) + pieces)
 
 
 @st.composite

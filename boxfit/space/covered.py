@@ -1,0 +1,79 @@
+"""Where in plan a box between two levels would come too near to a surface of triangles.
+
+Few triangles are all drawn; of many, the distance is worked out on a grid.
+"""
+
+from collections.abc import Iterable
+from functools import lru_cache
+
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+
+from boxfit.space.field import DRAWN, free_plan, spare
+from boxfit.space.shadow import Levels
+from boxfit.space.triangle_shadow import triangle_shadow
+from boxfit.surface import Surface
+
+FEW = 300
+"""So many triangles are drawn without asking which of them matter."""
+
+
+@lru_cache(maxsize=512)
+def covered(surface: Surface, levels: Levels, distance: float) -> shapely.Geometry:
+    """The plan [mm] a box between the levels must not meet to keep the distance [mm] from the surface.
+
+    Never too small; see `loosened` for how much too large it may be.
+    """
+    asked = distance + surface.off
+    near = _near(surface, levels, asked)
+    if len(near) <= FEW:
+        return _shadows(surface, near, levels, asked)
+    asked += spare(asked)
+    reached = shapely.box(
+        *(surface.points[:, :2].min(axis=0) - asked), *(surface.points[:, :2].max(axis=0) + asked)
+    )
+    return shapely.difference(reached, free_plan(surface, levels, asked))
+
+
+def kept_from(surface: Surface, distance: float) -> float:
+    """The distance [mm] in fact kept from a surface's triangles where `distance` is asked, drawing apart."""
+    asked = distance + surface.off
+    return asked + (spare(asked) if len(surface.triangles) > FEW else 0.0)
+
+
+def loosened(surface: Surface, distance: float) -> float:
+    """A distance [mm] at which `covered` covers nothing that the distance asked leaves free.
+
+    Less than 0 where the drawing is too coarse for that.
+    """
+    if not surface.off and len(surface.triangles) <= FEW:
+        return distance
+    at_most = distance - _too_large(surface, 0.0)
+    return distance - _too_large(surface, at_most) if at_most > 0 else at_most
+
+
+def _too_large(surface: Surface, distance: float) -> float:
+    """How much more distance [mm] than the triangles ask `covered` may keep; less for greater distances."""
+    drawn = DRAWN if len(surface.triangles) > FEW else 0.0
+    return kept_from(surface, distance) - distance + surface.off + drawn
+
+
+@lru_cache(maxsize=16)
+def _heights(surface: Surface) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+    """The lowest and the highest level of each triangle [mm]."""
+    heights = surface.points[:, 2][surface.triangles]
+    return heights.min(axis=1), heights.max(axis=1)
+
+
+def _near(surface: Surface, levels: Levels, distance: float) -> NDArray[np.int64]:
+    """The triangles that are within the distance [mm] of the levels."""
+    low, high = _heights(surface)
+    found: NDArray[np.int64] = np.flatnonzero((low < levels[1] + distance) & (high > levels[0] - distance))
+    return found
+
+
+def _shadows(surface: Surface, which: Iterable[int], levels: Levels, distance: float) -> shapely.Geometry:
+    """The shadows of some triangles together."""
+    drawn = (triangle_shadow(surface.points[surface.triangles[k]], levels, distance) for k in which)
+    return shapely.union_all([shadow for shadow in drawn if shadow is not None])

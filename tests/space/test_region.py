@@ -1,0 +1,151 @@
+"""Places for a box in rooms and beside keep-outs of triangles, against the judge and against plain solids."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+import shapely
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from boxfit.bay import Bay, Block, Keepout, Point, Prism
+from boxfit.judge.insertion import judge_insertion
+from boxfit.judge.places import judge_place
+from boxfit.space.free import loosened_bay, plan_room
+from boxfit.space.region import trailed
+from boxfit.surface import Surface
+from tests.box.samples import RULES
+from tests.space.strategies import BoxSize, bays, sizes
+from tests.surfaces import as_shell, block_surface, finer
+
+COARSE, FINE = np.inf, 30.0
+SPARE = {COARSE: 0.15, FINE: 1.0}
+"""Room [mm] that drawing may cost: few triangles exactly, many on a grid."""
+
+
+def is_clear(bay: Bay, size: BoxSize, corner: Point) -> bool:
+    box = size.at(bay, *corner)
+    return not judge_place(box) and (bay.opening is None or not judge_insertion(box, bay.opening))
+
+
+def free(bay: Bay, size: BoxSize) -> shapely.Geometry:
+    return plan_room(bay, size.levels(bay)).places(size.width, size.depth)
+
+
+def drawn_size(data: st.DataObject, bay: Bay, spare: float) -> BoxSize:
+    """A box between floor and top with a little more than their distances; on a grid the very level is lost."""
+    size = data.draw(sizes(bay))
+    lowest, highest = bay.room.floor + bay.distance, bay.room.top - bay.distance - size.height
+    return replace(size, bottom=min(max(size.bottom, lowest + spare), highest - spare))
+
+
+def corners_of(region: shapely.Geometry) -> list[Point]:
+    corners = [(x, y) for x, y in shapely.get_coordinates(region)[:8].tolist()]
+    if not region.is_empty:
+        middle = region.representative_point()
+        corners.append((middle.x, middle.y))
+    return corners
+
+
+def tighter(bay: Bay, by: float) -> Bay:
+    return replace(
+        bay,
+        tolerance=bay.tolerance + by,
+        distance=bay.distance + by,
+        keepouts=tuple(replace(one, distance=one.distance + by) for one in bay.keepouts),
+    )
+
+
+@pytest.mark.parametrize("longest", [COARSE, FINE])
+@settings(max_examples=12)
+@given(data=st.data())
+def test_every_place_in_a_shell_keeps_all_distances_and_gets_in(longest: float, data: st.DataObject) -> None:
+    plain = data.draw(bays())
+    bay = as_shell(plain, longest)
+    size = drawn_size(data, plain, SPARE[longest])
+    for corner in corners_of(free(bay, size)):
+        assert is_clear(bay, size, corner), corner
+
+
+@pytest.mark.parametrize("longest", [COARSE, FINE])
+@settings(max_examples=12)
+@given(data=st.data())
+def test_a_shell_leaves_what_the_same_prism_leaves(longest: float, data: st.DataObject) -> None:
+    """Nothing more than the prism, and nothing less than it leaves with a little more asked."""
+    plain = data.draw(bays())
+    size = drawn_size(data, plain, SPARE[longest])
+    found = free(as_shell(plain, longest), size)
+    assert found.difference(free(plain, size).buffer(1e-3)).area == pytest.approx(0.0, abs=1e-6)
+    spare = SPARE[longest]
+    asked = tighter(plain, spare)
+    missed = free(asked, size).difference(found.buffer(1e-3))
+    assert missed.area == pytest.approx(0.0, abs=1e-6)
+
+
+@settings(max_examples=12)
+@given(st.data())
+def test_a_loosened_bay_leaves_nothing_out(data: st.DataObject) -> None:
+    plain = data.draw(bays())
+    size = drawn_size(data, plain, SPARE[FINE])
+    loose = loosened_bay(as_shell(plain, FINE))
+    if loose is not None:
+        left = free(plain, size).difference(free(loose, size).buffer(0.1))
+        assert left.area == pytest.approx(0.0, abs=1e-6)
+
+
+def as_surfaces(bay: Bay, longest: float) -> Bay:
+    """The bay with its blocks that stay as surfaces."""
+
+    def changed(keepout: Keepout) -> Keepout:
+        if not isinstance(keepout.solid, Block):
+            return keepout
+        surface = block_surface(keepout.solid)
+        return replace(keepout, solid=finer(surface, longest) if longest < np.inf else surface)
+
+    return replace(bay, keepouts=tuple(changed(one) for one in bay.keepouts))
+
+
+@pytest.mark.parametrize("longest", [COARSE, 8.0])
+@settings(max_examples=12)
+@given(data=st.data())
+def test_a_keepout_of_triangles_takes_what_the_block_takes(longest: float, data: st.DataObject) -> None:
+    plain = data.draw(bays())
+    size = data.draw(sizes(plain))
+    bay = as_surfaces(plain, longest)
+    found = free(bay, size)
+    for corner in corners_of(found):
+        assert is_clear(bay, size, corner), corner
+    assert found.difference(free(plain, size).buffer(1e-3)).area == pytest.approx(0.0, abs=1e-6)
+
+
+HOLLOW = Block((-300.0, -200.0, 150.0), (300.0, 200.0, 700.0))
+
+
+def test_nothing_stands_inside_a_solid() -> None:
+    """A box so far inside a block that it keeps every distance from the block's faces is not free."""
+    room = Prism(((-400.0, -300.0), (400.0, -300.0), (400.0, 300.0), (-400.0, 300.0)), 0.0, 900.0)
+    keepout = Keepout("tank", block_surface(HOLLOW), 5.0)
+    bay = Bay("bay", room, 3.0, 13.0, replace(RULES, flange=0.0), (keepout,))
+    size = BoxSize(50.0, 50.0, 60.0, 400.0)
+    assert not free(bay, size).intersects(shapely.box(-290.0, -190.0, 240.0, 140.0))
+
+
+def test_what_moves_out_runs_into_what_lies_ahead() -> None:
+    ring = shapely.box(0, 0, 10, 10).difference(shapely.box(2, 2, 8, 8))
+    swept = trailed(ring, 0, 1)
+    assert swept.covers(shapely.box(0, -500, 10, 10))
+    assert not swept.intersects(shapely.box(11, -500, 20, 20))
+
+
+def test_a_surface_without_thickness_still_parts_the_plan() -> None:
+    """Where nothing at all is asked a box does not straddle a sheet of metal."""
+    room = Prism(((0.0, 0.0), (100.0, 0.0), (100.0, 40.0), (0.0, 40.0)), 0.0, 90.0)
+    sheet = Surface(
+        np.array([[50.0, -1.0, -1.0], [50.0, 41.0, -1.0], [50.0, 41.0, 91.0], [50.0, -1.0, 91.0]]),
+        np.array([[0, 1, 2], [0, 2, 3]]),
+    )
+    rules = replace(RULES, flange=0.0, clearance=0.0)
+    bay = Bay("bay", room, 0.0, 0.0, rules, (Keepout("sheet", sheet, 0.0),))
+    size = BoxSize(60.0, 30.0, 50.0, 10.0)
+    assert free(bay, size).is_empty
+    assert not free(bay, replace(size, width=45.0)).is_empty
