@@ -5,13 +5,12 @@ which something changes are tried with the greatest free depth each.
 """
 
 from functools import cached_property
-from itertools import pairwise
 from math import floor
 
 from boxfit.bay import Bay, Shell, Surface
 from boxfit.module import Module
 from boxfit.search.candidate import Candidate
-from boxfit.search.floors import Room, Rooms, floors, height_for_boxes, span
+from boxfit.search.floors import Room, Rooms, floors, height_for_boxes, lifts, span
 from boxfit.search.rectangle import Filling
 from boxfit.search.stack import PlanSize, Stack, stacks
 from boxfit.space.free import loosened_bay
@@ -22,7 +21,7 @@ LEAST_LIFT = 1.0
 """Lifts [mm] are not split finer when a bound is sharpened."""
 MOST_LIFTS = 240
 """Lifts looked at for one bay at most."""
-MANY, FEWER_LIFTS = 20000, 12
+MANY, FEWER_LIFTS = 2000, 12
 """So many triangles make a free plan slow to draw; then no more than so many lifts."""
 MOST_SETTLED = 12
 """Exact searches made for one bay at most."""
@@ -58,24 +57,34 @@ class BaySearch:
 
     def _standing(self, stack: Stack, best: Candidate | None) -> Candidate | None:
         """A fuller box than the best so far of this stack on any level, or else the best so far."""
-        levels, (low, high) = floors(self.bay, stack), span(self.bay, stack)
+        levels = floors(self.bay, stack)
+        if isinstance(self.bay.room, Shell):
+            beaten = best.count if best else 0
+            if best and self._quick_bound(stack, *span(self.bay, stack), beaten) <= beaten:
+                return best
+            best = self._fullest(stack, levels[0], beaten) or best
+            return self._lifted_up(stack, best)
         for bottom in levels:
             beaten = best.count if best else 0
-            if bottom > levels[0] and self._quick_bound(stack, low, high) <= beaten:
-                return best
+            if bottom > levels[0] and self._quick_bound(stack, *span(self.bay, stack)) <= beaten:
+                break
             best = self._fullest(stack, bottom, beaten) or best
-        if not isinstance(self.bay.room, Shell):
-            return best
-        lifts = list(pairwise(sorted({low, *levels, high})))
-        while lifts and self._climbed < self._most_lifts:
-            bottom, top = lifts.pop(0)
+        return best
+
+    def _lifted_up(self, stack: Stack, best: Candidate | None) -> Candidate | None:
+        """The same for a room of any shape: a lift that may allow more is parted, tried there."""
+        todo = lifts(self.bay, stack)
+        while todo:
+            bottom, top = todo.pop(0)
             beaten = best.count if best else 0
-            if top - bottom < LEAST_LIFT or self._quick_bound(stack, bottom, top) <= beaten:
+            if self._quick_bound(stack, bottom, top, beaten) <= beaten:
                 continue
-            self._climbed += 1
-            middle = (bottom + top) / 2
-            best = self._fullest(stack, middle, beaten) or best
-            lifts += [(bottom, middle), (middle, top)]
+            if self._climbed < self._most_lifts and top - bottom >= LEAST_LIFT:
+                self._climbed += 1
+                inside = [level for level in floors(self.bay, stack) if bottom < level < top]
+                middle = inside[0] if inside else (bottom + top) / 2
+                best = self._fullest(stack, middle, beaten) or best
+                todo += [(bottom, middle), (middle, top)]
         return best
 
     @property
@@ -92,12 +101,25 @@ class BaySearch:
         """Lifts looked at for this bay at most."""
         return FEWER_LIFTS if self.is_dense else MOST_LIFTS
 
-    def _quick_bound(self, stack: Stack, bottom: float, top: float) -> int:
-        """No more modules than this in a stack that stands anywhere between the levels [mm]."""
+    def _quick_bound(self, stack: Stack, bottom: float, top: float, enough: int = 0) -> int:
+        """No more modules than this in a stack that stands anywhere between the levels [mm].
+
+        The flange alone is asked first; where it allows no more than `enough`, that is the answer.
+        """
         if self.loose_rooms is None:
             return stack.bound(self.extent)
+        by_rim = self._bound_by_rim(stack, bottom, top)
+        if by_rim <= enough:
+            return by_rim
         room = self.loose_rooms.at(stack, bottom, top - bottom)
-        return max(map(stack.bound, self._sizes(stack, room, self._spare)), default=0)
+        return min(by_rim, max(map(stack.bound, self._sizes(stack, room, self._spare)), default=0))
+
+    def _bound_by_rim(self, stack: Stack, bottom: float, top: float) -> int:
+        """No more modules than this for the sake of the flange alone."""
+        rim = self.loose_rooms.of_rim(stack, bottom, top - bottom) if self.loose_rooms else None
+        if rim is None:
+            return stack.bound(self.extent)
+        return max(map(stack.bound, self._sizes(stack, rim, self._spare)), default=0)
 
     def _fullest(self, stack: Stack, bottom: float, beaten: int) -> Candidate | None:
         """The fullest box of this stack on this level if it holds more than `beaten`.
@@ -154,29 +176,32 @@ class BaySearch:
 
     def _stack_bound(self, stack: Stack) -> int:
         """The bound over every level this stack may stand on."""
-        levels, (low, high) = floors(self.bay, stack), span(self.bay, stack)
-        anywhere = min(stack.bound(self.extent), self._quick_bound(stack, low, high))
+        low, high = span(self.bay, stack)
+        anywhere = min(stack.bound(self.extent), self._quick_bound(stack, low, high, self.most))
         if anywhere <= self.most:
             return anywhere
-        standing = max(self._bound_at(stack, bottom, 0.0) for bottom in levels)
+        if isinstance(self.bay.room, Shell):
+            return self._bound_between(stack, lifts(self.bay, stack), 0)
+        standing = max(self._bound_at(stack, bottom, 0.0) for bottom in floors(self.bay, stack))
         if low == high:
             return standing
         if standing > self.most:
             return anywhere
-        return self._bound_between(stack, list(pairwise(sorted({low, *levels, high}))), standing)
+        return self._bound_between(stack, lifts(self.bay, stack), standing)
 
-    def _bound_between(self, stack: Stack, lifts: list[tuple[float, float]], bound: int) -> int:
+    def _bound_between(self, stack: Stack, todo: list[tuple[float, float]], bound: int) -> int:
         """The bound over all levels within the lifts [mm], halving those that seem to allow more."""
-        while lifts:
-            bottom, top = lifts.pop()
+        while todo:
+            bottom, top = todo.pop()
             within = self._bound_at(stack, bottom, top - bottom)
             self._lifted += 1
-            if within <= max(bound, self.most):
+            if within <= self.most:
+                bound = max(bound, within)
                 continue
             if top - bottom < LEAST_LIFT or self._lifted > self._most_lifts:
-                return max(within, self._quick_bound(stack, *self._span(lifts, bottom, top)))
+                return max(within, self._quick_bound(stack, *self._span(todo, bottom, top)))
             middle = (bottom + top) / 2
-            lifts += [(bottom, middle), (middle, top)]
+            todo += [(bottom, middle), (middle, top)]
         return bound
 
     def _span(self, lifts: list[tuple[float, float]], bottom: float, top: float) -> tuple[float, float]:
@@ -187,6 +212,9 @@ class BaySearch:
         """The bound for a stack standing anywhere from `bottom` up to `bottom` + `lift` [mm]."""
         if self.loose_rooms is None:
             return stack.bound(self.extent)
+        by_rim = self._bound_by_rim(stack, bottom, bottom + lift)
+        if by_rim <= self.most:
+            return by_rim
         room = self.loose_rooms.at(stack, bottom, lift)
         bound = 0
         for size in sorted(self._sizes(stack, room, self._spare), key=stack.bound, reverse=True):

@@ -1,6 +1,7 @@
 """The levels a box may stand on: the lowest, and those from which it clears something that stays."""
 
-from math import hypot
+from itertools import pairwise
+from math import ceil, hypot
 
 import shapely
 
@@ -8,11 +9,13 @@ from boxfit.bay import Bay, Block, Cylinder, Shell, Solid, Surface
 from boxfit.search.stack import Stack
 from boxfit.space.covered import kept_from
 from boxfit.space.flat import flat_levels
-from boxfit.space.free import BoxLevels, plan_room
+from boxfit.space.free import BoxLevels, plan_room, rim_room
 from boxfit.space.plan import PlanRoom
 
 BETWEEN = 8
 """Parts into which the height is divided where something leans through the bay."""
+LONGEST_LIFT = 12.0
+"""In a room of any shape no lift is longer [mm]."""
 
 
 def lowest(bay: Bay) -> float:
@@ -66,6 +69,19 @@ def floors(bay: Bay, stack: Stack) -> tuple[float, ...]:
     return tuple(sorted(level for level in wanted if low <= level <= high)) or (low,)
 
 
+def lifts(bay: Bay, stack: Stack) -> list[tuple[float, float]]:
+    """The height [mm] between the lowest and the highest level in parts, to bound what may stand in each.
+
+    Parted at the levels worth trying; in a room of any shape evenly, so that the flange plays a part in each.
+    """
+    low, high = span(bay, stack)
+    if not isinstance(bay.room, Shell):
+        return list(pairwise(sorted({low, high, *floors(bay, stack)})))
+    parts = max(1, ceil((high - low) / LONGEST_LIFT))
+    ends = [low + k * (high - low) / parts for k in range(parts)]
+    return list(pairwise([*ends, high]))
+
+
 def _beside_flats(bay: Bay, shell: Shell, stack: Stack) -> set[float]:
     """Undersides [mm] at which box or flange just clears a flat part of the surface, from above or below."""
     distance, flange = kept_from(shell.surface, bay.distance), stack.box_levels(0.0).flange_bottom
@@ -98,6 +114,7 @@ class Rooms:
         self.bay = bay
         self._known: dict[PlanRoom, Room] = {}
         self._by_levels: dict[BoxLevels, Room] = {}
+        self._of_rims: dict[BoxLevels, Room] = {}
 
     def at(self, stack: Stack, bottom: float, lift: float = 0.0) -> "Room":
         """The free plan of a stack on `bottom` [mm]; with a lift, what is free at some level within it."""
@@ -106,6 +123,16 @@ class Rooms:
             room = plan_room(self.bay, levels)
             self._by_levels[levels] = self._known.setdefault(room, Room(room))
         return self._by_levels[levels]
+
+    def of_rim(self, stack: Stack, bottom: float, lift: float) -> "Room | None":
+        """Where only the flange is held against a room of any shape, quick to draw; None in other rooms."""
+        shell = self.bay.room
+        if not isinstance(shell, Shell):
+            return None
+        levels = stack.box_levels(bottom, lift)
+        if levels not in self._of_rims:
+            self._of_rims[levels] = Room(rim_room(self.bay, shell, levels))
+        return self._of_rims[levels]
 
 
 class Room:

@@ -4,13 +4,15 @@ Few triangles are all drawn; of many, the distance is worked out on a grid.
 """
 
 from collections.abc import Iterable
+from dataclasses import replace
 from functools import lru_cache
+from math import inf
 
 import numpy as np
 import shapely
 from numpy.typing import NDArray
 
-from boxfit.space.field import DRAWN, free_plan, spare
+from boxfit.space.field import GRAINS, Metal, free_plan, grain_for, kept, kept_aside
 from boxfit.space.shadow import Levels
 from boxfit.space.triangle_shadow import triangle_shadow
 from boxfit.surface import Surface
@@ -20,26 +22,30 @@ FEW = 300
 
 
 @lru_cache(maxsize=512)
-def covered(surface: Surface, levels: Levels, distance: float) -> shapely.Geometry:
-    """The plan [mm] a box between the levels must not meet to keep the distance [mm] from the surface.
+def covered(metal: Metal, levels: Levels, distance: float) -> shapely.Geometry:
+    """The plan [mm] a box between the levels must not meet to keep the distance [mm] from metal and pass it.
 
     Never too small; see `loosened` for how much too large it may be.
     """
+    surface, passed = metal.surface, metal.passed
     asked = distance + surface.off
     near = _near(surface, levels, asked)
-    if len(near) <= FEW:
-        return _shadows(surface, near, levels, asked)
-    asked += spare(asked)
-    reached = shapely.box(
-        *(surface.points[:, :2].min(axis=0) - asked), *(surface.points[:, :2].max(axis=0) + asked)
-    )
-    return shapely.difference(reached, free_plan(surface, levels, asked))
+    if len(near) > FEW:
+        metal = replace(metal, tolerance=metal.tolerance + surface.off)
+        reach = kept(asked)
+        low, high = surface.points[:, :2].min(axis=0) - reach, surface.points[:, :2].max(axis=0) + reach
+        return shapely.difference(shapely.box(*low, *high), free_plan(metal, levels, asked))
+    taken = _shadows(surface, near, levels, asked)
+    if passed is None:
+        return taken
+    ahead = (levels[1], inf) if metal.up else (-inf, levels[0])
+    return shapely.union(taken, covered(Metal(passed), ahead, metal.tolerance))
 
 
 def kept_from(surface: Surface, distance: float) -> float:
     """The distance [mm] in fact kept from a surface's triangles where `distance` is asked, drawing apart."""
     asked = distance + surface.off
-    return asked + (spare(asked) if len(surface.triangles) > FEW else 0.0)
+    return kept(asked) if len(surface.triangles) > FEW else asked
 
 
 def loosened(surface: Surface, distance: float) -> float:
@@ -53,9 +59,21 @@ def loosened(surface: Surface, distance: float) -> float:
     return distance - _too_large(surface, at_most) if at_most > 0 else at_most
 
 
+def loosened_tolerance(surface: Surface, tolerance: float) -> float:
+    """A tolerance [mm] on the way past a surface at which nothing is covered that `tolerance` leaves free.
+
+    Less than 0 where the drawing is too coarse for any.
+    """
+    if not surface.off and len(surface.triangles) <= FEW:
+        return tolerance
+    coarsest = GRAINS[0]
+    drawn = 2 * surface.off + kept_aside(surface.off, coarsest) + coarsest.drawn
+    return 0.0 if drawn <= tolerance else -1.0
+
+
 def _too_large(surface: Surface, distance: float) -> float:
     """How much more distance [mm] than the triangles ask `covered` may keep; less for greater distances."""
-    drawn = DRAWN if len(surface.triangles) > FEW else 0.0
+    drawn = grain_for(distance).drawn if len(surface.triangles) > FEW else 0.0
     return kept_from(surface, distance) - distance + surface.off + drawn
 
 

@@ -7,7 +7,7 @@ from itertools import pairwise
 import shapely
 
 from boxfit.bay import Bay, Keepout, Opening, Point, Prism, Shell, Surface
-from boxfit.space.covered import loosened
+from boxfit.space.covered import loosened, loosened_tolerance
 from boxfit.space.opening import gate_pieces, way_in_pieces
 from boxfit.space.plan import NOWHERE, SLACK, PlanRoom
 from boxfit.space.region import EVERYWHERE, kept_clear, room_left
@@ -58,8 +58,22 @@ def plan_room(bay: Bay, levels: BoxLevels) -> PlanRoom:
     room = bay.room
     if levels.bottom < room.floor + bay.distance - 1e-6 or levels.top > room.top - bay.distance + 1e-6:
         return NOWHERE
-    parts = [_prism(bay, room) if isinstance(room, Prism) else _shell(bay, room, levels)]
-    parts += [_keepout(bay, keepout, levels) for keepout in bay.keepouts]
+    return _together(_prism(bay, room) if isinstance(room, Prism) else _shell(bay, room, levels), bay, levels)
+
+
+def rim_room(bay: Bay, shell: Shell, levels: BoxLevels) -> PlanRoom:
+    """What `plan_room` leaves and more, quickly drawn: of a shell only what the flange asks."""
+    rim = room_left(bay, shell, levels.rim)
+    if rim.is_empty:
+        return NOWHERE
+    return _together(PlanRoom((rim,), _with_flange(bay, (), _sides(rim))), bay, levels)
+
+
+def _together(room: PlanRoom, bay: Bay, levels: BoxLevels) -> PlanRoom:
+    """What the room leaves, less what stays in it and what the opening asks."""
+    if room == NOWHERE:
+        return NOWHERE
+    parts = [room, *(_keepout(bay, keepout, levels) for keepout in bay.keepouts)]
     if bay.opening is not None:
         body, rim = way_in_pieces(bay, bay.opening, (levels.body, levels.rim))
         parts.append(PlanRoom((), _with_flange(bay, body, rim)))
@@ -79,7 +93,8 @@ def loosened_bay(bay: Bay) -> Bay | None:
     keepouts = tuple(_loosened(keepout) for keepout in bay.keepouts)
     if min([distance, *(keepout.distance for keepout in keepouts)]) < 0.0:
         return None
-    tolerance = min((loosened(surface, bay.tolerance) for surface in surfaces), default=bay.tolerance)
+    tolerances = (loosened_tolerance(surface, bay.tolerance) for surface in surfaces)
+    tolerance = min(tolerances, default=bay.tolerance)
     if tolerance == bay.tolerance and distance == bay.distance and keepouts == bay.keepouts:
         return bay
     opening = bay.opening if tolerance >= 0.0 else None

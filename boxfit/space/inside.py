@@ -1,4 +1,4 @@
-"""Whether a place lies within the solids a surface bounds."""
+"""Whether a place lies within what a surface bounds: by the triangles straight above it."""
 
 from functools import lru_cache
 
@@ -7,6 +7,8 @@ from numpy.typing import NDArray
 
 from boxfit.bay import Vector
 from boxfit.surface import Surface
+
+Numbers = NDArray[np.float64]
 
 
 def is_room(surface: Surface, place: Vector) -> bool:
@@ -17,30 +19,56 @@ def is_room(surface: Surface, place: Vector) -> bool:
     >>> is_room(corner, (1.0, 1.0, 1.0)), is_room(corner, (5.0, 5.0, 1.0))
     (True, False)
     """
-    return 0.5 < abs(float(_turns(surface, place).sum())) < 1.5
+    above, turns = _above(surface, place)
+    return abs(int(turns[above].sum())) == 1
 
 
 def is_solid(surface: Surface, place: Vector) -> bool:
     """True where a place [mm] off the surface lies within any of its connected parts; they may overlap."""
-    parts = np.bincount(_connected(surface), weights=_turns(surface, place))
-    return bool((np.abs(parts) > 0.5).any())
+    above, turns = _above(surface, place)
+    parts = np.bincount(_connected(surface)[above], weights=turns[above]) if len(above) else np.zeros(1)
+    return bool(np.abs(parts).max() >= 0.5)
 
 
-def _turns(surface: Surface, place: Vector) -> NDArray[np.float64]:
-    """The solid angle under which each triangle is seen, as a part of all directions.
+def _above(surface: Surface, place: Vector) -> tuple[NDArray[np.int64], NDArray[np.int64]]:
+    """The triangles straight above a place, and 1 for each triangle that looks up, -1 for the others.
 
-    They add up to 1 or -1 for a solid around the place and to nothing for one beside it (A. van Oosterom,
-    J. Strackee, The solid angle of a plane triangle, IEEE Transactions on Biomedical Engineering 30 (1983)
-    125-126, formula from memory).
+    Going up out of a solid one passes a triangle that looks up for every solid left, and one that looks down
+    for every solid entered: they add up to how many solids the place is in.
     """
-    towards = surface.points - np.array(place)
-    away = np.linalg.norm(towards, axis=1)
-    a, b, c = (towards[surface.triangles[:, k]] for k in range(3))
-    p, q, r = (away[surface.triangles[:, k]] for k in range(3))
-    volume = (a * np.cross(b, c)).sum(axis=1)
-    spread = p * q * r + (a * b).sum(axis=1) * r + (b * c).sum(axis=1) * p + (c * a).sum(axis=1) * q
-    found: NDArray[np.float64] = np.arctan2(volume, spread) / (2 * np.pi)
+    x, y, z = place
+    low_x, high_x, low_y, high_y, turns = _columns(surface)
+    near = np.flatnonzero((low_x <= x) & (high_x >= x) & (low_y <= y) & (high_y >= y))
+    corners = surface.points[surface.triangles[near]]
+    crossed = np.zeros(len(near), dtype=np.int64)
+    for k in range(3):
+        crossed += _is_left_of(corners[:, k], corners[:, (k + 1) % 3], (x, y))
+    within, corners = near[crossed % 2 == 1], corners[crossed % 2 == 1]
+    across = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
+    level = across[:, 2] != 0.0
+    across, corners, within = across[level], corners[level], within[level]
+    run = (x - corners[:, 0, 0]) * across[:, 0] + (y - corners[:, 0, 1]) * across[:, 1]
+    height = corners[:, 0, 2] - run / across[:, 2]
+    return within[height > z], turns
+
+
+def _is_left_of(start: Numbers, end: Numbers, place: tuple[float, float]) -> NDArray[np.bool_]:
+    """Whether a line from the place along x crosses each side in plan; one rule for both its directions."""
+    x, y = place
+    swap = end[:, 1] < start[:, 1]
+    low, high = np.where(swap[:, None], end, start), np.where(swap[:, None], start, end)
+    spans = (low[:, 1] <= y) & (y < high[:, 1])
+    rise = np.where(spans, high[:, 1] - low[:, 1], 1.0)
+    found: NDArray[np.bool_] = spans & (x < low[:, 0] + (y - low[:, 1]) / rise * (high[:, 0] - low[:, 0]))
     return found
+
+
+@lru_cache(maxsize=16)
+def _columns(surface: Surface) -> tuple[Numbers, Numbers, Numbers, Numbers, NDArray[np.int64]]:
+    """The extent in plan of every triangle, and whether it looks up (1) or down (-1)."""
+    x, y = (surface.points[:, k][surface.triangles] for k in range(2))
+    area = (x[:, 1] - x[:, 0]) * (y[:, 2] - y[:, 0]) - (y[:, 1] - y[:, 0]) * (x[:, 2] - x[:, 0])
+    return x.min(axis=1), x.max(axis=1), y.min(axis=1), y.max(axis=1), np.sign(area).astype(np.int64)
 
 
 @lru_cache(maxsize=16)

@@ -6,9 +6,9 @@ from functools import lru_cache
 import numpy as np
 import shapely
 
-from boxfit.bay import Bay, Opening, Vector
+from boxfit.bay import Bay, Vector
 from boxfit.space.covered import covered
-from boxfit.space.field import CRUMB
+from boxfit.space.field import CRUMB, Metal
 from boxfit.space.inside import is_room, is_solid
 from boxfit.space.opening import FAR, TOWARDS
 from boxfit.space.shadow import Levels
@@ -25,22 +25,28 @@ def room_left(bay: Bay, shell: Shell, levels: Levels) -> shapely.Geometry:
     if high[0] - low[0] <= 2 * ends or high[1] - low[1] <= 2 * ends:
         return shapely.Polygon()
     room = shapely.box(low[0] + ends, low[1] + ends, high[0] - ends, high[1] - ends)
-    left = room.difference(covered(shell.surface, levels, bay.distance))
+    left = room.difference(_taken(bay, shell.surface, _closed(shell), levels, bay.distance))
     if shell.reads == "room":
         left = _parts(left, levels, lambda place: is_room(shell.surface, place))
-    if bay.opening is not None:
-        left = left.difference(_in_the_way(_closed(shell), bay.opening, levels, bay.tolerance))
     return left
 
 
 @lru_cache(maxsize=512)
 def kept_clear(bay: Bay, solid: Surface, levels: Levels, distance: float) -> shapely.Geometry:
     """The plan [mm] that a part between the levels must not meet to keep from a solid and get in past it."""
-    beside = EVERYWHERE.difference(covered(solid, levels, distance))
-    beside = _parts(beside, levels, lambda place: not is_solid(solid, place))
-    if bay.opening is not None:
-        beside = beside.difference(_in_the_way(solid, bay.opening, levels, bay.tolerance))
-    return EVERYWHERE.difference(beside)
+    beside = EVERYWHERE.difference(_taken(bay, solid, solid, levels, distance))
+    return EVERYWHERE.difference(_parts(beside, levels, lambda place: not is_solid(solid, place)))
+
+
+def _taken(bay: Bay, surface: Surface, passed: Surface, levels: Levels, distance: float) -> shapely.Geometry:
+    """The plan [mm] too near to a surface, or from which a part would run into what it must pass."""
+    if bay.opening is None:
+        return covered(Metal(surface), levels, distance)
+    way = bay.opening.way
+    if way not in TOWARDS:
+        return covered(Metal(surface, passed, way == "up", bay.tolerance), levels, distance)
+    ahead = trailed(covered(Metal(passed), levels, bay.tolerance), *TOWARDS[way])
+    return shapely.union(covered(Metal(surface), levels, distance), ahead)
 
 
 def _parts(region: shapely.Geometry, levels: Levels, is_free: Callable[[Vector], bool]) -> shapely.Geometry:
@@ -60,15 +66,6 @@ def _closed(shell: Shell) -> Surface:
     """The shell's surface without what the opening takes."""
     used, triangles = np.unique(shell.surface.triangles[~shell.opens], return_inverse=True)
     return Surface(shell.surface.points[used], triangles.reshape(-1, 3), shell.surface.off)
-
-
-def _in_the_way(surface: Surface, opening: Opening, levels: Levels, tolerance: float) -> shapely.Geometry:
-    """The plan [mm] from which a part between the levels would run into the surface on its way out."""
-    if opening.way == "up":
-        return covered(surface, (levels[1], FAR), tolerance)
-    if opening.way == "down":
-        return covered(surface, (-FAR, levels[0]), tolerance)
-    return trailed(covered(surface, levels, tolerance), *TOWARDS[opening.way])
 
 
 def trailed(region: shapely.Geometry, dx: float, dy: float) -> shapely.Geometry:

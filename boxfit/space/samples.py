@@ -7,30 +7,29 @@ from numpy.typing import NDArray
 
 from boxfit.surface import Surface
 
-SMALL = 3.2
-"""A triangle without a longer side [mm] is stood for by its corners."""
-APART = 2.4
-"""On larger triangles samples are no further apart [mm], along the longest side and across it."""
-NEAR = 1.9
-"""No place of a triangle is further [mm] than this from a sample of it: SMALL / sqrt(3), APART / sqrt(2)."""
+ACROSS = 0.75
+"""On larger triangles samples are no further apart than this part of `small`, both ways."""
 STEPS = np.unique(np.round(1.25 ** np.arange(60)).astype(np.int64))
 """Numbers of parts a side is divided into: rounded up to these, so that like triangles go together."""
 
 
 @lru_cache(maxsize=16)
-def samples(surface: Surface) -> NDArray[np.float64]:
-    """Samples [mm], shape (n, 3): all points, and a grid on large triangles."""
+def samples(surface: Surface, small: float) -> NDArray[np.float64]:
+    """Samples [mm], shape (n, 3): all points, and a grid on triangles with a side longer than `small` [mm].
+
+    No place of the surface is further than small / sqrt(3) from a sample.
+    """
     points = [surface.points]
     corners = surface.points[surface.triangles]
     sides = np.linalg.norm(np.roll(corners, -1, axis=1) - corners, axis=2)
-    large = sides.max(axis=1) > SMALL
+    large = sides.max(axis=1) > small
     corners, sides = corners[large], sides[large]
     first = (sides.argmax(axis=1)[:, None] + np.arange(3)) % 3  # the longest side leads from first to second
     corners = np.take_along_axis(corners, first[:, :, None], axis=1)
     longest = sides.max(axis=1)
     across = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
     height = np.linalg.norm(across, axis=1) / longest
-    parts = np.stack([_rounded_up(longest), _rounded_up(height)], axis=1)
+    parts = np.stack([_rounded_up(side / (ACROSS * small)) for side in (longest, height)], axis=1)
     for along, up in np.unique(parts, axis=0):
         of_size = np.flatnonzero((parts == (along, up)).all(axis=1))
         weights = _grid(int(along), int(up))
@@ -38,9 +37,9 @@ def samples(surface: Surface) -> NDArray[np.float64]:
     return np.concatenate(points)
 
 
-def _rounded_up(length: NDArray[np.float64]) -> NDArray[np.int64]:
-    """Into how many parts a length [mm] is divided."""
-    needed = np.maximum(np.ceil(length / APART), 1)
+def _rounded_up(parts: NDArray[np.float64]) -> NDArray[np.int64]:
+    """Into how many parts sides are divided."""
+    needed = np.maximum(np.ceil(parts), 1)
     found: NDArray[np.int64] = STEPS[np.searchsorted(STEPS, needed)]
     return found
 

@@ -35,6 +35,8 @@ _MOST_LOOSE = 0.05
 _FLAT = 1e-4
 _NO_AREA = 1e-12
 _ROUNDS = 5
+_MOST_OPEN = 200_000
+"""Open edges; the longest opening of the finest scan has some thousands."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -100,6 +102,12 @@ def _without_strays(surface: Surface, strays: float, told: list[str]) -> Surface
 def _without_flaps(surface: Surface, limit: float, told: list[str]) -> tuple[Surface, Edges]:
     """Joined where points nearly meet, and without small triangles that hang loose on an edge of others."""
     edges = edges_of(surface.triangles)
+    if len(edges.open_sides) > _MOST_OPEN:
+        raise SurveyError(
+            "file",
+            f"is in shreds: {len(edges.open_sides)} edges have a triangle on one side only",
+            "join (weld, merge) its points in the scanning program before saving it",
+        )
     joined = merged_points(surface, np.unique(edges.triangles.ravel()[_both_ends(edges)]))
     if joined is not surface:
         surface = Surface(joined.points, single(joined.triangles))

@@ -9,8 +9,6 @@ from boxfit.survey.areas import span_of
 Numbers = NDArray[np.int64]
 _STEPS = 1_000_000
 """Points nearer than the extent over this are one."""
-_MOST_NEAR = 500_000
-"""With more points on open edges than this the surface is in shreds, and looking for neighbours no use."""
 
 
 def merged(surface: Surface) -> Surface:
@@ -31,8 +29,6 @@ def merged_points(surface: Surface, among: Numbers) -> Surface:
     from scipy.sparse.csgraph import connected_components
     from scipy.spatial import cKDTree
 
-    if len(among) > _MOST_NEAR:
-        return surface
     near = surface.points[among]
     low, high = span_of(surface.points)
     step = float((high - low).max()) / _STEPS

@@ -15,7 +15,6 @@ from boxfit.survey.threemf_part import MOST_PLACED, Named, Object, Place, part_i
 from boxfit.survey.unpacked import Unpacked
 
 
-
 def read_3mf(file: BinaryIO) -> Surface:
     """All that the build lists, as it is placed. Raises SurveyError."""
     with Unpacked(file) as files:

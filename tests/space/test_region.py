@@ -57,7 +57,7 @@ def tighter(bay: Bay, by: float) -> Bay:
 
 
 @pytest.mark.parametrize("longest", [COARSE, FINE])
-@settings(max_examples=12)
+@settings(max_examples=8)
 @given(data=st.data())
 def test_every_place_in_a_shell_keeps_all_distances_and_gets_in(longest: float, data: st.DataObject) -> None:
     plain = data.draw(bays())
@@ -68,7 +68,7 @@ def test_every_place_in_a_shell_keeps_all_distances_and_gets_in(longest: float, 
 
 
 @pytest.mark.parametrize("longest", [COARSE, FINE])
-@settings(max_examples=12)
+@settings(max_examples=8)
 @given(data=st.data())
 def test_a_shell_leaves_what_the_same_prism_leaves(longest: float, data: st.DataObject) -> None:
     """Nothing more than the prism, and nothing less than it leaves with a little more asked."""
@@ -82,7 +82,7 @@ def test_a_shell_leaves_what_the_same_prism_leaves(longest: float, data: st.Data
     assert missed.area == pytest.approx(0.0, abs=1e-6)
 
 
-@settings(max_examples=12)
+@settings(max_examples=8)
 @given(st.data())
 def test_a_loosened_bay_leaves_nothing_out(data: st.DataObject) -> None:
     plain = data.draw(bays())
@@ -106,7 +106,7 @@ def as_surfaces(bay: Bay, longest: float) -> Bay:
 
 
 @pytest.mark.parametrize("longest", [COARSE, 8.0])
-@settings(max_examples=12)
+@settings(max_examples=8)
 @given(data=st.data())
 def test_a_keepout_of_triangles_takes_what_the_block_takes(longest: float, data: st.DataObject) -> None:
     plain = data.draw(bays())
