@@ -10,7 +10,7 @@ from math import floor
 from boxfit.bay import Bay, Shell, Surface
 from boxfit.module import Module
 from boxfit.search.candidate import Candidate
-from boxfit.search.floors import Room, Rooms, floors, height_for_boxes, lifts, span
+from boxfit.search.floors import LONGEST_LIFT, Room, Rooms, floors, height_for_boxes, lifts, span
 from boxfit.search.rectangle import Filling
 from boxfit.search.stack import PlanSize, Stack, stacks
 from boxfit.space.free import loosened_bay
@@ -116,7 +116,9 @@ class BaySearch:
 
     def _bound_by_rim(self, stack: Stack, bottom: float, top: float) -> int:
         """No more modules than this for the sake of the flange alone."""
-        rim = self.loose_rooms.of_rim(stack, bottom, top - bottom) if self.loose_rooms else None
+        if self.loose_rooms is None or top - bottom > LONGEST_LIFT:
+            return stack.bound(self.extent)
+        rim = self.loose_rooms.of_rim(stack, bottom, top - bottom)
         if rim is None:
             return stack.bound(self.extent)
         return max(map(stack.bound, self._sizes(stack, rim, self._spare)), default=0)

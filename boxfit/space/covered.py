@@ -30,7 +30,9 @@ def covered(metal: Metal, levels: Levels, distance: float) -> shapely.Geometry:
     surface, passed = metal.surface, metal.passed
     asked = distance + surface.off
     near = _near(surface, levels, asked)
-    if len(near) > FEW:
+    beyond = (max(levels), inf) if metal.up else (-inf, min(levels))
+    ahead = _near(passed, beyond, metal.tolerance) if passed else near[:0]
+    if max(len(near), len(ahead)) > FEW:
         metal = replace(metal, tolerance=metal.tolerance + surface.off)
         reach = kept(asked)
         low, high = surface.points[:, :2].min(axis=0) - reach, surface.points[:, :2].max(axis=0) + reach
@@ -38,8 +40,7 @@ def covered(metal: Metal, levels: Levels, distance: float) -> shapely.Geometry:
     taken = _shadows(surface, near, levels, asked)
     if passed is None:
         return taken
-    ahead = (levels[1], inf) if metal.up else (-inf, levels[0])
-    return shapely.union(taken, covered(Metal(passed), ahead, metal.tolerance))
+    return shapely.union(taken, _shadows(passed, ahead, beyond, metal.tolerance + passed.off))
 
 
 def kept_from(surface: Surface, distance: float) -> float:

@@ -136,7 +136,7 @@ def _lifted(metal: Metal, levels: Levels, distance: float) -> Numbers:
         return found
     aside = min(kept_aside(metal.tolerance, grain_for(distance)), reach)
     places = samples(metal.passed, small)
-    ahead = places[:, 2] - levels[1] if metal.up else levels[0] - places[:, 2]
+    ahead = places[:, 2] - max(levels) if metal.up else min(levels) - places[:, 2]
     level = sqrt(reach**2 - aside**2)
     beyond = places[ahead > level, :2]
     return np.concatenate([found, np.column_stack([beyond, np.full(len(beyond), level)])])
