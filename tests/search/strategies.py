@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from hypothesis import strategies as st
 
-from boxfit.bay import Bay, Block, Cylinder, Keepout, Opening, Point, Prism, Way
+from boxfit.bay import Bay, Block, Cylinder, Keepout, Opening, Point, Prism, Solid, Surface, Way
 from boxfit.car import Car, CornerWeights, Limits, PointMass, Target, Window
 from boxfit.module import FaceRoom, Module, Voltage
 from tests.box.samples import RULES
@@ -103,6 +103,12 @@ def bays(draw: st.DrawFn, name: str, front: float) -> Bay:
     )
 
 
+def prism_of(bay: Bay) -> Prism:
+    """The bay's room, which is a prism."""
+    assert isinstance(bay.room, Prism)
+    return bay.room
+
+
 @st.composite
 def cars(draw: st.DrawFn) -> Car:
     """One or two bays; target, limits, windows and readings at times left out."""
@@ -159,13 +165,14 @@ def _flipped(outline: tuple[Point, ...]) -> tuple[Point, ...]:
 def _mirrored_bay(bay: Bay) -> Bay:
     return replace(
         bay,
-        room=replace(bay.room, outline=_flipped(bay.room.outline)),
+        room=replace(prism_of(bay), outline=_flipped(bay.room.outline)),
         keepouts=tuple(replace(one, solid=_mirrored_solid(one.solid)) for one in bay.keepouts),
         opening=bay.opening and _mirrored_opening(bay.opening),
     )
 
 
-def _mirrored_solid(solid: Block | Cylinder) -> Block | Cylinder:
+def _mirrored_solid(solid: Solid) -> Solid:
+    assert not isinstance(solid, Surface)
     if isinstance(solid, Cylinder):
         (x, y, z), (a, b, c) = solid.start, solid.end
         return replace(solid, start=(x, -y, z), end=(a, -b, c))
@@ -188,7 +195,7 @@ def quarter_turned(car: Car) -> Car:
     turned = tuple(
         replace(
             bay,
-            room=replace(bay.room, outline=_turned(bay.room.outline)),
+            room=replace(prism_of(bay), outline=_turned(bay.room.outline)),
             keepouts=tuple(replace(one, solid=_turned_solid(one.solid)) for one in bay.keepouts),
             opening=bay.opening and _turned_opening(bay.opening),
         )
@@ -201,7 +208,8 @@ def _turned(outline: tuple[Point, ...]) -> tuple[Point, ...]:
     return tuple((-y, x) for x, y in outline)
 
 
-def _turned_solid(solid: Block | Cylinder) -> Block | Cylinder:
+def _turned_solid(solid: Solid) -> Solid:
+    assert not isinstance(solid, Surface)
     if isinstance(solid, Cylinder):
         (x, y, z), (a, b, c) = solid.start, solid.end
         return replace(solid, start=(-y, x, z), end=(-b, a, c))
