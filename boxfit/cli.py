@@ -26,6 +26,12 @@ app = typer.Typer(
 )
 
 CarFolder = Annotated[Path, typer.Argument(metavar="CAR", help="A car's folder, such as bays/dunlin-850.")]
+CarOrScan = Annotated[
+    Path,
+    typer.Argument(
+        metavar="CAR", help="A car's folder, such as bays/dunlin-850, or one scan: .stl, .ply, .obj or .3mf."
+    ),
+]
 ModuleWord = Annotated[
     str, typer.Option("--module", metavar="M", help="A module's file, or its stem in modules/.")
 ]
@@ -37,11 +43,20 @@ Out = Annotated[Path, typer.Option("--out", metavar="DIR", help="Where results l
 
 
 @app.command()
-def check(car: CarFolder, out: Out = Path("out")) -> None:
-    """Read everything, say what each bay holds and what is missing or odd, and draw the bays."""
+def check(car: CarOrScan, out: Out = Path("out")) -> None:
+    """Read everything, say what each bay holds and what is missing or odd, and draw the bays.
+
+    Of one scan: say what it holds and show a bay file to start from; nothing is written.
+    """
     from boxfit import jobs
     from boxfit.files.car import read_car
+    from boxfit.files.start import is_bare_scan, start_text
 
+    if is_bare_scan(car):
+        with _messages(), _progress():
+            text = start_text(car)
+        typer.echo(text.rstrip("\n"))
+        return
     with _messages(), _progress() as tell:
         the_car = read_car(car)
         target = out / the_car.folder / "survey"

@@ -87,9 +87,11 @@ def build(car: Car, module: Module, target: Path, tell: Tell) -> str:
 
     Raises NothingFitsError, JudgedWrongError, or InputError where a box cannot be made or written.
     """
+    from boxfit.box.assembly import assembly
     from boxfit.files.layout_json import layout_bytes
     from boxfit.files.results import whole_or_nothing
     from boxfit.judge.solids import judge_solids
+    from boxfit.report.assembly_text import assembly_csv
     from boxfit.report.margin_text import margin_csv
     from boxfit.report.margins import margins
     from boxfit.report.summary import summary
@@ -115,6 +117,7 @@ def build(car: Car, module: Module, target: Path, tell: Tell) -> str:
             )
         (folder / "layout.json").write_bytes(layout_bytes(layout))
         (folder / "margins.csv").write_bytes(margin_csv(margins(car, layout)).encode())
+        (folder / "assembly.csv").write_bytes(assembly_csv(assembly(car, module, layout)).encode())
         (folder / "summary.txt").write_text(text, encoding="utf-8")
     return text
 

@@ -55,7 +55,8 @@ def as_ply(surface: Surface, move: Vector) -> bytes:
         f"element vertex {len(points)}\nproperty float x\nproperty float y\nproperty float z\n"
         f"element face {len(faces)}\nproperty list uchar int vertex_indices\nend_header\n"
     )
-    return heading.encode() + points.tobytes() + faces.tobytes()
+    data: bytes = heading.encode() + points.tobytes() + faces.tobytes()
+    return data
 
 
 if __name__ == "__main__":

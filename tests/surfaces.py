@@ -36,7 +36,9 @@ def finer(surface: Surface, longest: float) -> Surface:
     """The same surface in triangles without a side longer than this [mm]."""
     from trimesh import remesh
 
-    points, triangles = remesh.subdivide_to_size(surface.points, surface.triangles, longest, max_iter=20)
+    points, triangles = remesh.subdivide_to_size(  # type: ignore[no-untyped-call]
+        surface.points, surface.triangles, longest, max_iter=20
+    )
     merged, place = np.unique(np.round(points, 9), axis=0, return_inverse=True)
     return Surface(merged, place.reshape(-1)[triangles], surface.off)
 

@@ -1,5 +1,6 @@
 """The commands as a workshop runs them: exit states, messages, files whole or not at all, same bytes."""
 
+import csv
 import hashlib
 import json
 import os
@@ -13,13 +14,18 @@ from pathlib import Path
 import pytest
 from typer.testing import CliRunner, Result
 
+from boxfit.bay import Block
 from boxfit.cli import app
 from boxfit.files.together import read_together
 from boxfit.judge.layout import judge_layout
+from tests.surfaces import block_surface
+from tests.survey.scan import save_stl
 
 ROOT = Path(__file__).parent.parent
 HERON = str(ROOT / "modules" / "heron-44.toml")
+VIEWS = ("plan", "side", "rear", "margins")
 DUNLIN = ROOT / "bays" / "dunlin-850"
+SCAN = ROOT / "bays" / "dunlin-850-scan" / "front.ply"
 ROUGHLY_EVERY_KIND = ("step", "stl", "glb", "json", "csv", "svg", "png", "txt")
 
 
@@ -50,7 +56,8 @@ def test_build_writes_every_kind_of_file(results: Path) -> None:
     for part in ("tray", "lid", "cover-plate"):
         assert {f"front-bay-box-1-{part}.step", f"front-bay-box-1-{part}.stl"} <= names
     assert {"front-bay-box-1-shelf-1.step", "assembly.step", "assembly.glb", "mass.json", "mass.csv"} <= names
-    assert {f"{view}.{kind}" for view in ("plan", "side", "rear") for kind in ("svg", "png")} <= names
+    assert {f"{view}.{kind}" for view in VIEWS for kind in ("svg", "png")} <= names
+    assert {"margins.csv", "assembly.csv"} <= names
 
 
 def test_the_layout_on_disk_is_judged_clear(results: Path) -> None:
@@ -79,6 +86,15 @@ def test_cautions_come_with_the_summary(results: Path) -> None:
         assert word in text
 
 
+def test_the_order_of_filling_names_every_module_once(results: Path) -> None:
+    rows = list(csv.DictReader((results / "assembly.csv").read_text(encoding="utf-8").splitlines()))
+    assert [int(row["module"]) for row in rows] == list(range(1, 10))
+    text = (results / "summary.txt").read_text(encoding="utf-8")
+    heads = [line for line in text.splitlines() if line in ("margins", "filling", "notes", "cautions")]
+    assert heads == ["margins", "filling", "notes", "cautions"]
+    assert "front bay box 1: lower straight down and connect one by one: 1, 2; then the shelf; 3" in text
+
+
 def test_layout_writes_layout_json_alone(tmp_path: Path) -> None:
     done = run("layout", DUNLIN, "--module", HERON, "--out", tmp_path)
     assert done.exit_code == 0
@@ -93,6 +109,66 @@ def test_check_tells_litres_and_draws_the_bays(tmp_path: Path) -> None:
     assert "litres" in done.stdout
     drawn = {path.name for path in (tmp_path / "dunlin-850" / "survey").iterdir()}
     assert drawn == {f"{bay}-bay.{kind}" for bay in ("front", "rear") for kind in ("svg", "png")}
+
+
+def test_check_of_a_bare_scan_shows_a_bay_file_and_writes_nothing(tmp_path: Path) -> None:
+    done = run("check", SCAN, "--out", tmp_path)
+    assert (done.exit_code, done.stderr) == (0, "")
+    assert done.stdout.startswith('# "front.ply": 9309 triangles, 1 part and 12 specks, open: 6 gaps')
+    survey = tomllib.loads(done.stdout)["survey"]
+    assert {key: survey[key] for key in ("kind", "file", "unit", "turn")} == {
+        "kind": "mesh",
+        "file": "front.ply",
+        "unit": "m",
+        "turn": [90.0, 0.0, 0.0],
+    }
+    assert not any(tmp_path.iterdir())
+
+
+def test_the_bay_file_shown_is_read_as_it_stands(tmp_path: Path) -> None:
+    """Beside its scan, with a car round it, it passes the check of the car."""
+    for name in ("car.toml", "rear.ply"):
+        shutil.copy(SCAN.parent / name, tmp_path / name)
+    car = tmp_path / "car.toml"
+    car.write_text(car.read_text().replace('"front.toml", ', ""))
+    shown = run("check", tmp_path / "rear.ply").stdout
+    (tmp_path / "rear.toml").write_text(shown)
+    done = run("check", tmp_path, "--out", tmp_path / "out")
+    assert done.exit_code == 0, done.stderr
+    assert "rear: survey: surface of" in done.stdout
+
+
+@pytest.mark.parametrize(
+    ("name", "content", "rule"),
+    [
+        ("scan.stl", b"solid", "scan.stl: "),
+        ("scan.PLY", b"%PDF-1.7", "scan.PLY: is a PDF"),
+        ("gone.obj", None, "gone.obj: there is no such file"),
+        ("scan.step", b"ISO-10303-21;", "scan.step: must be a folder, not a file"),
+    ],
+)
+def test_a_bare_scan_that_cannot_be_read_is_told(
+    name: str, content: bytes | None, rule: str, tmp_path: Path
+) -> None:
+    path = tmp_path / name
+    if content is not None:
+        path.write_bytes(content)
+    done = run("check", path, "--out", tmp_path / "out")
+    assert done.exit_code == 2
+    assert done.stdout == ""
+    problem, remedy = done.stderr.splitlines()
+    assert rule in problem
+    assert problem.count(name) == 1
+    assert remedy.startswith("  try: ")
+    assert not (tmp_path / "out").exists()
+
+
+def test_a_folder_with_the_name_of_a_scan_is_a_car(tmp_path: Path) -> None:
+    car = tmp_path / "dunlin.stl"
+    shutil.copytree(DUNLIN, car)
+    done = run("check", car, "--out", tmp_path / "out")
+    assert done.exit_code == 0
+    assert "litres" in done.stdout
 
 
 def test_nothing_fits_is_exit_status_one_and_says_why(tmp_path: Path) -> None:
@@ -203,3 +279,22 @@ def test_the_project_file_is_sound() -> None:
 def test_the_example_in_the_readme_is_what_the_main_job_gives(results: Path) -> None:
     for name in ("layout.json", "summary.txt"):
         assert (ROOT / "out" / "example" / name).read_bytes() == (results / name).read_bytes(), name
+
+
+def test_the_bays_in_the_readme_are_read(tmp_path: Path) -> None:
+    """Every bay file shown there, its pieces put together, passes the check."""
+    text = (ROOT / "README.md").read_text(encoding="utf-8")
+    small, sections, scan, keepouts = (block.split("```")[0] for block in text.split("```toml\n")[1:])
+    scanned = (SCAN.parent / "front.toml").read_text(encoding="utf-8")
+    opening = scanned[scanned.index("[opening]") : scanned.index("[[keepout]]")]
+    bays = (small, f'name = "sections"\n{sections}\n{opening}{keepouts}', f'name = "scan"\n{scan}\n{opening}')
+    shutil.copy(SCAN, tmp_path)
+    save_stl(block_surface(Block((0.0, 0.0, 0.0), (60.0, 20.0, 20.0))), tmp_path / "linkage.stl")
+    names = [f"bay-{place}.toml" for place in range(3)]
+    for name, bay in zip(names, bays, strict=True):
+        (tmp_path / name).write_text(bay, encoding="utf-8")
+    car = (SCAN.parent / "car.toml").read_text(encoding="utf-8")
+    (tmp_path / "car.toml").write_text(car.replace('["front.toml", "rear.toml"]', json.dumps(names)))
+    done = run("check", tmp_path, "--out", tmp_path / "out")
+    assert done.exit_code == 0, done.stderr
+    assert "the distance taped as 673.0 mm measures" in done.stdout

@@ -5,13 +5,18 @@ from pathlib import Path
 
 import pytest
 
+from boxfit.bay import Shell
 from boxfit.car import Car
+from boxfit.files.layout_json import layout_as_data
 from boxfit.files.together import read_together
+from boxfit.judge.layout import judge_layout
 from boxfit.layout import Layout
 from boxfit.module import Module
 from boxfit.search.find import NoLayout, find_layout
+from tests.roadster_scan import SCANNED, scans
 
 ROOT = Path(__file__).parent.parent
+SURVEYED = ("dunlin-850-sections", "dunlin-850-scan")
 
 
 def demo(car: str, module: str) -> tuple[Car, Module]:
@@ -65,6 +70,21 @@ def test_every_demo_says_that_it_is_invented(path: Path) -> None:
     assert "nvented" in path.read_text(encoding="utf-8").splitlines()[0]
 
 
-def test_there_are_eight_modules_and_two_cars() -> None:
+def test_there_are_eight_modules_and_two_cars_one_surveyed_three_ways() -> None:
     assert len(list((ROOT / "modules").glob("*.toml"))) == 8
-    assert len(list((ROOT / "bays").glob("*/car.toml"))) == 2
+    cars = {path.parent.name for path in (ROOT / "bays").glob("*/car.toml")}
+    assert cars == {"petrel-van", "dunlin-850", *SURVEYED}
+
+
+@pytest.mark.parametrize("survey", SURVEYED)
+def test_however_the_roadster_is_surveyed_it_holds_as_many(survey: str) -> None:
+    car, module = demo(survey, "heron-44")
+    assert all(isinstance(bay.room, Shell) for bay in car.bays)
+    found = laid_out(car, module)
+    assert found.count == laid_out(*demo("dunlin-850", "heron-44")).count == 9
+    assert judge_layout(layout_as_data(found), car, module) == ()
+
+
+def test_the_scans_of_the_roadster_are_made_the_same_to_the_byte() -> None:
+    made = scans()
+    assert made == {path.name: path.read_bytes() for path in SCANNED.glob("*.ply")}

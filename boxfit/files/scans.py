@@ -11,7 +11,7 @@ from boxfit.files.said_survey import HOLES, SaidMeshSurvey, SaidScan, SaidStepSu
 from boxfit.files.shown import plain, shown
 from boxfit.surface import Surface
 from boxfit.survey.fault import SurveyError
-from boxfit.survey.heal import LONGEST, SHORTEST, Healed, healed
+from boxfit.survey.heal import LONGEST, SHORTEST, Healed, check_bay, healed
 
 
 class Scans:
@@ -26,7 +26,9 @@ class Scans:
 
         Raises SurveyError as `solid` does, and where the scan makes no room.
         """
-        found = healed(self._placed(said), said.reads, said.holes, said.strays, way)
+        surface = self._placed(said)
+        check_bay(surface, said.unit)
+        found = healed(surface, said.reads, said.holes, said.strays, way)
         _check_near(found.surface, said)
         return found
 
@@ -37,6 +39,8 @@ class Scans:
         such file, it cannot be taken or is not closed, or its unit is another one.
         """
         surface = self._placed(said)
+        if isinstance(said, SaidStepSurvey):
+            check_bay(surface, said.unit)
         _check_size(surface)
         try:
             found = healed(surface, "room", HOLES, 0.0, way)

@@ -36,13 +36,13 @@ def _car(car: Car) -> Iterator[str]:
 
 def _bay(bay: Bay) -> Iterator[str]:
     low, high = extents(bay)
-    length, width, height = (b - a for a, b in zip(low, high, strict=True))
-    yield f"{bay.name}: survey: {surveyed_litres(bay):.1f} litres in {length:g} x {width:g} x {height:g} mm"
+    size = " x ".join(f"{round(b - a, 1):.10g}" for a, b in zip(low, high, strict=True))
+    yield f"{bay.name}: survey: {surveyed_litres(bay):.1f} litres in {size} mm"
     yield from (f"{bay.name}: survey: {words}" for words in surveyed_as(bay))
-    usable = usable_litres(bay)
+    usable, keeps = usable_litres(bay), f"{round(kept(bay), 1):.10g}"
     yield (
         f"{bay.name}: survey: {'litres not worked out' if usable is None else f'{usable:.1f} litres'} after "
-        f"{kept(bay):.10g} mm at every surface ({bay.tolerance:g} of it tolerance), keep-outs not taken off"
+        f"{keeps} mm at every surface ({bay.tolerance:g} of it tolerance), keep-outs not taken off"
     )
     if bay.opening:
         hole = f"{len(bay.opening.outline)} corners" if bay.opening.outline else "the whole side"
@@ -63,7 +63,11 @@ def _keepout(keepout: Keepout) -> str:
         shape = f"{len(solid.triangles):,} triangles within {length:.0f} x {width:.0f} x {height:.0f}"
     else:
         shape = f"cylinder of diameter {solid.diameter:g}"
-    words = [f"{keepout_litres(keepout):.1f} litres", f"{shape} mm", f"keeps {kept_from(keepout):.10g} mm"]
+    words = [
+        f"{keepout_litres(keepout):.1f} litres",
+        f"{shape} mm",
+        f"keeps {round(kept_from(keepout), 1):.10g} mm",
+    ]
     words += [added for added in (keepout.reason, "negotiable" if keepout.negotiable else "") if added]
     return ", ".join(words)
 

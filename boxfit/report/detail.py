@@ -16,7 +16,7 @@ from boxfit.report.marks import draw_marks, figure, marks_of
 from boxfit.report.numbering import numbered, runs
 from boxfit.report.panel import Panel, fitted_panel
 from boxfit.report.paper import Sheet
-from boxfit.report.parts import boxes_of, draw_bay, draw_boxes, flange_block
+from boxfit.report.parts import boxes_of, clipped, draw_bay, draw_boxes, flange_block
 from boxfit.report.projection import View, bay_points, opening_outline, rectangle
 
 LINE = 4.0
@@ -92,11 +92,14 @@ def _fitted(
     if bay.opening:
         flats += opening_outline(view, bay, bay.opening)
     margins = (0.0, 0.0, 0.0, 0.0)
+    beside: list[Point] = []
     for _ in range(3):
         left, bottom, right, top = margins
         into = Area(room.left + left, room.bottom + bottom, room.right - right, room.top - top).inset(2.0)
-        panel = fitted_panel(view, flats, into)
-        spans, drawing = _box_spans(panel, boxes), area_of(panel.outline(flats))
+        panel = fitted_panel(view, [*flats, *beside], into)
+        shown = [outline for keepout in bay.keepouts for outline in clipped(panel, bay, keepout)]
+        beside = [point for outline in shown for point in outline]
+        spans, drawing = _box_spans(panel, boxes), area_of(panel.outline([*flats, *beside]))
         margins = _margins(sheet, spans, drawing, margins)
     return panel, spans, drawing
 

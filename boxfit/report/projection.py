@@ -5,7 +5,7 @@ from functools import lru_cache
 from math import cos, pi, sin, sqrt
 
 from boxfit.bay import Bay, Block, Cylinder, Keepout, Opening, Point, Shell, Surface, Vector, Way
-from boxfit.report.silhouette import Signed, silhouettes
+from boxfit.report.silhouette import Signed, silhouettes, trimmed
 from boxfit.surface import Outline
 
 
@@ -72,12 +72,21 @@ def bay_outlines(view: View, bay: Bay) -> tuple[Outline, ...]:
     """
     room = bay.room
     if isinstance(room, Shell):
-        seen = {PLAN.name: room.plan, SIDE.name: room.side, REAR.name: room.rear}[view.name]
         others = sorted({view.across[0], view.upwards[0]})
+        seen = _seen(view, bay)
         return tuple(tuple(view.flat(_lifted(view.nearer[0], 0.0, others, p)) for p in one) for one in seen)
     if view is PLAN:
         return (tuple(view.flat((x, y, 0.0)) for x, y in room.outline),)
     return (rectangle(view, *extents(bay)),)
+
+
+def _seen(view: View, bay: Bay) -> tuple[Outline, ...]:
+    """What a room of any shape shows in the view, across its two axes in their order."""
+    room = bay.room
+    assert isinstance(room, Shell)
+    rough = {PLAN.name: room.plan, SIDE.name: room.side, REAR.name: room.rear}[view.name]
+    first, second = sorted({view.across[0], view.upwards[0]})
+    return trimmed(room.surface, rough, ((first, 1), (second, 1)), bay.tolerance)
 
 
 def bay_points(view: View, bay: Bay) -> Outline:
@@ -139,7 +148,7 @@ def opening_outline(view: View, bay: Bay, opening: Opening) -> tuple[Point, ...]
 def _sides(bay: Bay, axis: int, others: list[int]) -> tuple[Point, ...]:
     """The whole side of the bay that an opening without outline leaves open."""
     if axis == 2:
-        return bay.room.outline
+        return _seen(PLAN, bay)[0] if isinstance(bay.room, Shell) else bay.room.outline
     low, high = extents(bay)
     (a, b), (c, d) = ((low[k], high[k]) for k in others)
     return ((a, c), (b, c), (b, d), (a, d))

@@ -4,6 +4,7 @@ from math import pi
 
 from boxfit.bay import Bay, Block, Keepout, Shell, Surface
 from boxfit.report.columns import counted
+from boxfit.report.covered import covered_volume
 
 LITRE = 1e6
 """Cubic millimetres [mm3] in a litre."""
@@ -66,20 +67,12 @@ def usable_litres(bay: Bay) -> float | None:
 
 
 def keepout_litres(keepout: Keepout) -> float:
-    """The keep-out's own volume [l], wherever it lies; of solids that overlap, each counts."""
+    """The keep-out's own volume [l], wherever it lies; of a solid that moves, all it covers, to some 2 %."""
     solid = keepout.solid
     if isinstance(solid, Block):
         length, width, height = (high - low for low, high in zip(solid.low, solid.high, strict=True))
         return length * width * height / LITRE
     if isinstance(solid, Surface):
-        return _enclosed(solid) / LITRE
+        return covered_volume(solid) / LITRE
     square = sum((end - start) ** 2 for start, end in zip(solid.start, solid.end, strict=True))
     return float(pi / 4 * solid.diameter**2 * square**0.5 / LITRE)
-
-
-def _enclosed(surface: Surface) -> float:
-    """The volume [mm3] that a closed surface goes round: a sixth of its triangles' triple products."""
-    import numpy as np
-
-    corners = surface.corners - surface.corners.reshape(-1, 3).mean(axis=0)
-    return abs(float(np.einsum("ij,ij->", corners[:, 0], np.cross(corners[:, 1], corners[:, 2])))) / 6.0

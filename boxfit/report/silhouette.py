@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -24,6 +25,9 @@ CELLS = 700
 SPECK = 2.0
 """Painted parts no larger than this are left out [cells]."""
 
+THIN = 15.0
+"""A rough outline is cut back where it stands outside the triangles by less [mm]."""
+
 
 def silhouettes(surface: Surface, axes: tuple[Signed, Signed]) -> tuple[Outline, ...]:
     """The outlines [mm] of all triangles together, seen across two axes, the largest first, without holes.
@@ -39,6 +43,28 @@ def silhouettes(surface: Surface, axes: tuple[Signed, Signed]) -> tuple[Outline,
         seen = _painted(corners)
     parts = sorted(_parts(seen), key=lambda part: float(part.area), reverse=True)
     return tuple(_outline(part) for part in parts if isinstance(part, Polygon) and part.area > 0.0)
+
+
+@lru_cache(maxsize=64)
+def trimmed(
+    surface: Surface, rough: tuple[Outline, ...], axes: tuple[Signed, Signed], tolerance: float
+) -> tuple[Outline, ...]:
+    """The outlines [mm] of a room as they are drawn, from rough ones that hold all of it.
+
+    Those stand some millimetres outside a scan; they are cut back to what its triangles cover wherever that
+    takes no more than `THIN`, and straightened within the survey's tolerance [mm], or they would look ragged.
+    """
+    from shapely import Polygon, unary_union
+
+    if len(surface.triangles) <= EXACT:
+        return rough
+    room = unary_union([Polygon(outline) for outline in rough])
+    metal = unary_union([Polygon(outline) for outline in silhouettes(surface, axes)])
+    wide = room.difference(metal).buffer(-THIN / 2).buffer(THIN, join_style="mitre")
+    whole = room.intersection(unary_union([metal, wide])).buffer(0.0).simplify(tolerance)
+    parts = sorted(_parts(whole), key=lambda part: float(part.area), reverse=True)
+    kept = [part for part in parts if isinstance(part, Polygon) and part.area > THIN**2]
+    return tuple(_outline(part) for part in kept)
 
 
 def _areas(corners: Numbers) -> Numbers:

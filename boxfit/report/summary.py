@@ -3,9 +3,11 @@
 from collections.abc import Iterator
 
 from boxfit.bay import Bay
+from boxfit.box.assembly import assembly
 from boxfit.car import Car
 from boxfit.layout import Layout, PlacedBox
 from boxfit.module import Module
+from boxfit.report.assembly_text import assembly_lines
 from boxfit.report.balance import all_aboard, balance_words
 from boxfit.report.cautions import cautions, laden_mass, voltage_class
 from boxfit.report.columns import NAME, counted, listed, named, table, tenths
@@ -16,7 +18,7 @@ from boxfit.report.parts import boxes_of, flange_block
 
 
 def summary(car: Car, module: Module, layout: Layout) -> str:
-    """The whole answer: strings, what stands where, weights against limits, how good it is, cautions.
+    """The whole answer: strings, what stands where, weights against limits, order of filling, cautions.
 
     At most 100 letters to a line, ends with a line feed. What is not known is said to be not known.
     """
@@ -25,6 +27,8 @@ def summary(car: Car, module: Module, layout: Layout) -> str:
         lines += [bay.name, *_bay(module, layout, bay), ""]
     lines += ["weights", *_weights(car, layout), ""]
     lines += ["margins", *listed(survey_words(margins(car, layout), car)), ""]
+    if filling := assembly_lines(assembly(car, module, layout)):
+        lines += ["filling", *listed(filling), ""]
     if layout.notes:
         lines += ["notes", *listed(layout.notes), ""]
     lines += ["cautions", *listed(cautions(car, module, layout))]

@@ -15,7 +15,9 @@ from boxfit.survey.merge import merged, merged_points, single, without_unused
 from boxfit.survey.winding import Winding, alike, inward, turned
 
 SHORTEST, LONGEST = 30.0, 10_000.0
-"""Largest extents [mm] between which a bay is believed; beyond, its unit is wrong."""
+"""Largest extents [mm] between which a surface is believed; beyond, its unit is wrong."""
+LEAST_BAY = 120.0
+"""No bay is shorter [mm]; one of 3 m in inches, taken for mm, would be. Common practice, no source."""
 _RATIOS = {
     ("m", "mm"): 0.001,
     ("m", "cm"): 0.01,
@@ -69,13 +71,20 @@ def healed(surface: Surface, reads: Reading, holes: float, strays: float, way: W
     return Healed(_without_slivers(found, told), tuple(told))
 
 
+def check_bay(surface: Surface, unit: str) -> None:
+    """Raises SurveyError where a surface [mm] is too small for a bay in the unit it was taken in."""
+    extent = _extent(surface)
+    if extent < LEAST_BAY:
+        raise _wrong_unit(extent, unit)
+
+
 def _single(surface: Surface, told: list[str]) -> Surface:
     """Points and triangles once each. Raises SurveyError where nothing is left."""
     surface = merged(surface)
     triangles = single(surface.triangles)
     double = len(surface.triangles) - len(triangles)
     if double:
-        told.append(f"{double} triangles that were there twice left out")
+        told.append(f"{double:,} triangles that were there twice left out")
     if not len(triangles):
         raise _wrong_unit(0.0)
     return Surface(surface.points, triangles)
@@ -145,7 +154,7 @@ def _outside_out(whole: Bridged, winding: Winding, told: list[str]) -> Surface:
     wrong = inward(whole.surface, whole.sheet, winding.sheets)[whole.sheet]
     count = int(np.count_nonzero(winding.turn ^ wrong[: len(winding.turn)]))
     if count:
-        told.append(f"{count} of {len(winding.turn)} triangles turned to have their outside out")
+        told.append(f"{count:,} of {len(winding.turn):,} triangles turned to have their outside out")
     return Surface(whole.surface.points, turned(whole.surface.triangles, wrong))
 
 
@@ -185,13 +194,13 @@ def _no_volume() -> SurveyError:
     )
 
 
-def _wrong_unit(extent: float) -> SurveyError:
-    """The largest extent [mm] is none of a bay."""
+def _wrong_unit(extent: float, now: str = "") -> SurveyError:
+    """The largest extent [mm] is none of a bay; `now` is the unit it was taken in, where that is known."""
     low, high = _PLAUSIBLE
     better = [
         f'"{other}" where it is "{unit}" now ({extent * ratio:.0f} mm)'
         for (unit, other), ratio in _RATIOS.items()
-        if low <= extent * ratio <= high
+        if low <= extent * ratio <= high and now in ("", unit)
     ]
     fitting = f"set unit = {', '.join(better)}"
     remedy = fitting if better else "see how large the scan is in its file, and set unit"

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import chain
 from math import prod
 
 import numpy as np
@@ -18,6 +19,8 @@ LEAST_PITCH = 5.0
 """The side of a cell [mm], where the block is not so large that it takes larger ones."""
 MOST_CELLS = 8_000_000
 MOST_SAMPLES = 5_000_000
+MOST_AT_ONCE = 500_000
+"""Squares round triangles [cells2] that are taken at one time."""
 CLOSE = 0.85
 """With edges no longer [cells], any point of a triangle lies within half a cell of a corner."""
 
@@ -166,17 +169,34 @@ def _mark(metal: Cells, surface: Surface, grid: Grid) -> None:
     limits = np.array(grid.shape)
     points = ((surface.points - grid.corner) / grid.pitch).astype(np.float32)
     beyond = bool((points.min(axis=0) < 0).any() or (points.max(axis=0) > limits).any())
-    for found in (points, *_points_between(points[surface.triangles])):
+    corners = _touching(points[surface.triangles], limits) if beyond else points[surface.triangles]
+    for found in chain((points,), _in_parts(corners, limits)):
         inside = found[((found >= 0) & (found <= limits)).all(axis=1)] if beyond else found
         x, y, z = (np.minimum(inside[:, k].astype(np.int64), limits[k] - 1) for k in range(3))
         metal.ravel()[(x * limits[1] + y) * limits[2] + z] = True
 
 
-def _points_between(corners: NDArray[np.float32]) -> Iterator[NDArray[np.float32]]:
+def _in_parts(corners: NDArray[np.float32], limits: NDArray[np.int64]) -> Iterator[NDArray[np.float32]]:
+    """The points on triangles, so few triangles at a time that large ones that overlap take no more room."""
+    sides = np.ptp(corners, axis=1).max(axis=1)
+    part = (np.cumsum(np.maximum(sides, 1.0) ** 2, dtype=np.float64) / MOST_AT_ONCE).astype(np.int64)
+    for few in np.split(corners, np.flatnonzero(np.diff(part)) + 1):
+        yield from _points_between(few, limits)
+
+
+def _touching(corners: NDArray[np.float32], limits: NDArray[np.int64]) -> NDArray[np.float32]:
+    """The triangles that may have a point within the limits [cells]."""
+    low, high = corners.min(axis=1), corners.max(axis=1)
+    found: NDArray[np.float32] = corners[((high >= 0) & (low <= limits)).all(axis=1)]
+    return found
+
+
+def _points_between(corners: NDArray[np.float32], limits: NDArray[np.int64]) -> Iterator[NDArray[np.float32]]:
     """Points on triangles such that none of a triangle is further from one than half a cell.
 
     The corners alone will do where the edges are short, and the middles of the edges where they are less
-    than twice that; triangles larger still are halved across their longest edge first.
+    than twice that; triangles larger still are halved across their longest edge first. Those wholly outside
+    the limits [cells] are left out.
     """
     while len(corners):
         edges = corners[:, [1, 2, 0]] - corners
@@ -190,7 +210,7 @@ def _points_between(corners: NDArray[np.float32]) -> Iterator[NDArray[np.float32
         middle = (one + other) / 2
         yield middle
         halves = (np.stack([one, middle, apex], axis=1), np.stack([middle, other, apex], axis=1))
-        corners = np.concatenate(halves)
+        corners = _touching(np.concatenate(halves), limits)
 
 
 def _entrance(grid: Grid, opening: Opening) -> Cells:

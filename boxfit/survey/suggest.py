@@ -34,7 +34,7 @@ class _Unit:
 
 
 def suggested(path: Path) -> str:
-    """What a scan holds, and the text of a bay file for it, ready to be saved and filled in.
+    """What a scan holds, as comments, and the text of a bay file for it, ready to be saved and filled in.
 
     Raises SurveyError where the file cannot be read as a mesh.
     """
@@ -77,7 +77,7 @@ def _description(path: Path, seen: LookedAt, unit: _Unit, longest: float) -> str
         *(f'      or "{other}" ({longest * UNITS[other]:.4g} mm)' for other in unit.others),
         f"up: {_side(seen)} of the file ({seen.why}; {'fairly sure' if seen.sure else 'a guess'})",
     ]
-    return "\n".join(lines)
+    return "\n".join(f"# {line}" for line in lines)
 
 
 def _counted(seen: LookedAt) -> str:
@@ -108,7 +108,8 @@ turn = [{turn}]
 # mm, after turning. Measure one point that you find in the scan from the car's axes: x forward from the
 # front axle, y left from the centre line, z up from the ground. Enter what the scan's point lacks to it.
 move = [0.0, 0.0, 0.0]
-reads = "room"          # the scan is the inside of the bay; "body" where it is the metal round about it
+reads = "room"          # the scan is the inside of the bay; "body" where it is the metal round about it:
+                        # then the room is what is reached from the opening, so give its outline below
 
 # Tape the distance between two points that you find in the scan, far apart: it shows a wrong unit or scale.
 # [survey.reference]

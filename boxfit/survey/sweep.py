@@ -16,7 +16,7 @@ ARC = 0.1
 """How far [mm] an arc may stand outside the straight steps it is taken in."""
 BESIDE = 2.0
 """How much larger [mm] a step may make what is swept, on the side towards the hinge."""
-MOST_TRIANGLES = 200_000
+MOST_TRIANGLES = 50_000
 """About as many, of one moving solid; where fine steps would take more, parts are taken together."""
 
 Points = NDArray[np.float64]

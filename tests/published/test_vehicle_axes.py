@@ -1,6 +1,6 @@
 """Axes and turns of surveys against ISO 8855:2011, Road vehicles, Vehicle dynamics and road-holding ability,
-Vocabulary: the vehicle axis system, X forward, Y to the left, Z up, right-handed, and the senses of the angles
-yaw (about Z), pitch (about Y) and roll (about X). From memory: the standard was not at hand.
+Vocabulary: the vehicle axis system, X forward, Y to the left, Z up, right-handed, and the senses of yaw
+(about Z), pitch (about Y) and roll (about X). From memory: the standard was not at hand.
 """
 
 import numpy as np
@@ -35,6 +35,6 @@ def test_positive_roll_lifts_the_left_side() -> None:
 
 
 def test_turns_are_about_fixed_axes_one_after_the_other() -> None:
-    """About x first, then y, then z: equal to the product of the three matrices in that order from the right."""
+    """About x first, then y, then z: the product of three matrices, from the right."""
     together = turning((0.0, 0.0, 30.0)) @ turning((0.0, 20.0, 0.0)) @ turning((10.0, 0.0, 0.0))
     assert np.allclose(together, turning((10.0, 20.0, 30.0)))

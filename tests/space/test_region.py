@@ -8,19 +8,43 @@ import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from boxfit.bay import Bay, Block, Keepout, Point, Prism
+from boxfit.bay import Bay, Block, Cylinder, Keepout, Opening, Point, Prism
 from boxfit.judge.insertion import judge_insertion
 from boxfit.judge.places import judge_place
+from boxfit.search.bay import ROUNDING
+from boxfit.space.covered import FEW
 from boxfit.space.free import loosened_bay, plan_room
 from boxfit.space.region import trailed
 from boxfit.surface import Surface
 from tests.box.samples import RULES
-from tests.space.strategies import BoxSize, bays, sizes
-from tests.surfaces import as_shell, block_surface, finer
+from tests.space.strategies import FLOOR, OUTLINES, TOP, BoxSize, bays, sizes
+from tests.surfaces import as_shell, block_surface, finer, room_of
 
-COARSE, FINE = np.inf, 30.0
-SPARE = {COARSE: 0.15, FINE: 1.0}
+COARSE_SPARE, FINE_SPARE = 0.15, 1.0
 """Room [mm] that drawing may cost: few triangles exactly, many on a grid."""
+CUT_CORNERS = 0.25
+"""A grid cuts the corners of a room besides [mm]."""
+FINE = 60.0
+"""Sides [mm] of the triangles of a fine shell."""
+
+
+def fine_bay(outline: int, distance: float, keepouts: tuple[Keepout, ...], opening: Opening | None) -> Bay:
+    """A bay to be made a fine shell, still a prism."""
+    rules = replace(RULES, flange=22.0 * (outline % 2))
+    room = Prism(OUTLINES[outline], FLOOR, TOP)
+    return Bay("bay", room, min(distance, 3.0), distance, rules, keepouts, opening)
+
+
+BAR = Keepout("pipe", Cylinder((-100.0, -250.0, 300.0), (-60.0, -150.0, 420.0), 40.0), 13.0)
+STEP = Keepout("step", Block((-400.0, 180.0, 200.0), (-250.0, 300.0, 380.0)), 8.0)
+FINE_BAYS = {
+    "a rectangle, 3 mm": fine_bay(0, 3.0, (), None),
+    "narrowing past a bar, 13 mm, out at the top": fine_bay(1, 13.0, (BAR,), Opening("up")),
+    "folded inwards past a step, 1 mm, out to the front": fine_bay(3, 1.0, (STEP,), Opening("front")),
+}
+TOUCHING = fine_bay(2, 0.0, (), None)
+SIZE = BoxSize(200.0, 150.0, 120.0, 300.0)
+CORNERS_LOST = pytest.mark.xfail(reason="a grid cuts a room's corners; loosened bays do not give them back")
 
 
 def is_clear(bay: Bay, size: BoxSize, corner: Point) -> bool:
@@ -32,9 +56,9 @@ def free(bay: Bay, size: BoxSize) -> shapely.Geometry:
     return plan_room(bay, size.levels(bay)).places(size.width, size.depth)
 
 
-def drawn_size(data: st.DataObject, bay: Bay, spare: float) -> BoxSize:
-    """A box between floor and top with a little more than their distances; on a grid the very level is lost."""
-    size = data.draw(sizes(bay))
+def drawn_size(data: st.DataObject, bay: Bay) -> BoxSize:
+    """A box between floor and top with a little more than their distances."""
+    size, spare = data.draw(sizes(bay)), COARSE_SPARE
     lowest, highest = bay.room.floor + bay.distance, bay.room.top - bay.distance - size.height
     return replace(size, bottom=min(max(size.bottom, lowest + spare), highest - spare))
 
@@ -56,41 +80,61 @@ def tighter(bay: Bay, by: float) -> Bay:
     )
 
 
-@pytest.mark.parametrize("longest", [COARSE, FINE])
+def nothing_left(region: shapely.Geometry) -> None:
+    assert region.area == pytest.approx(0.0, abs=1e-6)
+
+
 @settings(max_examples=8)
 @given(data=st.data())
-def test_every_place_in_a_shell_keeps_all_distances_and_gets_in(longest: float, data: st.DataObject) -> None:
+def test_every_place_in_a_shell_keeps_all_distances_and_gets_in(data: st.DataObject) -> None:
     plain = data.draw(bays())
-    bay = as_shell(plain, longest)
-    size = drawn_size(data, plain, SPARE[longest])
+    bay, size = as_shell(plain), drawn_size(data, plain)
     for corner in corners_of(free(bay, size)):
         assert is_clear(bay, size, corner), corner
 
 
-@pytest.mark.parametrize("longest", [COARSE, FINE])
 @settings(max_examples=8)
 @given(data=st.data())
-def test_a_shell_leaves_what_the_same_prism_leaves(longest: float, data: st.DataObject) -> None:
+def test_a_shell_leaves_what_the_same_prism_leaves(data: st.DataObject) -> None:
     """Nothing more than the prism, and nothing less than it leaves with a little more asked."""
     plain = data.draw(bays())
-    size = drawn_size(data, plain, SPARE[longest])
-    found = free(as_shell(plain, longest), size)
-    assert found.difference(free(plain, size).buffer(1e-3)).area == pytest.approx(0.0, abs=1e-6)
-    spare = SPARE[longest]
-    asked = tighter(plain, spare)
-    missed = free(asked, size).difference(found.buffer(1e-3))
-    assert missed.area == pytest.approx(0.0, abs=1e-6)
+    size = drawn_size(data, plain)
+    found = free(as_shell(plain), size)
+    nothing_left(found.difference(free(plain, size).buffer(1e-3)))
+    nothing_left(free(tighter(plain, COARSE_SPARE), size).difference(found.buffer(1e-3)))
 
 
-@settings(max_examples=8)
-@given(st.data())
-def test_a_loosened_bay_leaves_nothing_out(data: st.DataObject) -> None:
-    plain = data.draw(bays())
-    size = drawn_size(data, plain, SPARE[FINE])
+@pytest.mark.parametrize(
+    ("plain", "spare"),
+    [*((bay, FINE_SPARE + CUT_CORNERS) for bay in FINE_BAYS.values()), (TOUCHING, 1.5)],
+    ids=[*FINE_BAYS, "with a step, touching"],
+)
+def test_a_fine_shell_leaves_what_the_same_prism_leaves(plain: Bay, spare: float) -> None:
+    """Only places that are clear, no more than the prism, and no less than with about a millimetre more."""
+    bay = as_shell(plain, FINE)
+    assert len(room_of(bay).surface.triangles) > FEW
+    found = free(bay, SIZE)
+    for corner in corners_of(found):
+        assert is_clear(bay, SIZE, corner), corner
+    nothing_left(found.difference(free(plain, SIZE).buffer(1e-3)))
+    nothing_left(free(tighter(plain, spare), SIZE).difference(found.buffer(1e-3)))
+    assert found.area > 0.0
+
+
+@pytest.mark.parametrize(
+    "plain",
+    [
+        fine_bay(0, 3.0, (), None),
+        pytest.param(fine_bay(0, 13.0, (), None), marks=CORNERS_LOST),
+        pytest.param(fine_bay(1, 13.0, (BAR,), Opening("up")), marks=CORNERS_LOST),
+    ],
+    ids=["rectangle", "rectangle, far", "narrowing, far"],
+)
+def test_a_loosened_bay_leaves_nothing_out(plain: Bay) -> None:
+    """But for what bounds give back."""
     loose = loosened_bay(as_shell(plain, FINE))
-    if loose is not None:
-        left = free(plain, size).difference(free(loose, size).buffer(0.1))
-        assert left.area == pytest.approx(0.0, abs=1e-6)
+    assert loose is not None
+    nothing_left(free(plain, SIZE).difference(free(loose, SIZE).buffer(ROUNDING)))
 
 
 def as_surfaces(bay: Bay, longest: float) -> Bay:
@@ -105,7 +149,7 @@ def as_surfaces(bay: Bay, longest: float) -> Bay:
     return replace(bay, keepouts=tuple(changed(one) for one in bay.keepouts))
 
 
-@pytest.mark.parametrize("longest", [COARSE, 8.0])
+@pytest.mark.parametrize("longest", [np.inf, 8.0])
 @settings(max_examples=8)
 @given(data=st.data())
 def test_a_keepout_of_triangles_takes_what_the_block_takes(longest: float, data: st.DataObject) -> None:

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from boxfit.bay import Way
 from boxfit.surface import Surface
 from boxfit.survey.fault import SurveyError
-from boxfit.survey.heal import Healed, healed
+from boxfit.survey.heal import Healed, check_bay, healed
 from tests.survey.scan import Scan, noisy_scan
 
 VOLUME = 800.0 * 600.0 * 400.0
@@ -276,3 +276,11 @@ def test_any_triangles_end_well(data: st.DataObject) -> None:
             continue
         assert np.isfinite(found.surface.points).all()
         assert found.surface.triangles.max(initial=-1) < len(found.surface.points)
+
+
+def test_a_bay_in_inches_taken_for_millimetres_is_refused() -> None:
+    with pytest.raises(SurveyError) as caught:
+        check_bay(box(39.4, 22.2, 14.3), "mm")
+    assert caught.value.key == "unit"
+    assert '"in" where it is "mm" now (1001 mm)' in caught.value.remedy
+    assert '"m" where' not in caught.value.remedy

@@ -63,7 +63,7 @@ def test_units_by_the_size_of_bays(tmp_path: Path, scale: float, unit: str, othe
     path = save_stl(Surface(OPEN.points * scale, OPEN.triangles), tmp_path / "scan.stl")
     text = suggested(path)
     assert start_file(text)["survey"]["unit"] == unit
-    assert [line.split('"')[1] for line in text.splitlines() if line.startswith("      or ")] == others
+    assert [line.split('"')[1] for line in text.splitlines() if line.startswith("#       or ")] == others
     assert ("hardly" in text) == (scale in {1e-7, 1e5})
 
 
@@ -71,9 +71,9 @@ def test_what_is_in_the_file_is_told(tmp_path: Path) -> None:
     text = suggested(save_stl(OPEN, tmp_path / "scan.stl"))
     first, extents, *_ = text.splitlines()
     assert first.startswith(
-        f'"scan.stl": {len(OPEN.triangles)} triangles, 1 part and 4 specks, open: 3 gaps, '
+        f'# "scan.stl": {len(OPEN.triangles)} triangles, 1 part and 4 specks, open: 3 gaps, '
     )
-    assert extents.startswith("extents in the file: x -40")
+    assert extents.startswith("# extents in the file: x -40")
 
 
 def test_a_closed_scan_is_a_guess(tmp_path: Path) -> None:
