@@ -53,8 +53,8 @@ class Shell:
 
     `opens` says of each triangle whether the opening takes it: a box may pass it on its way in, though not
     come nearer to it at rest; all false for a body. `volume` [mm3] is that of the room. `plan` (x, y),
-    `side` (x, z) and `rear` (y, z) are the outlines [mm] of what the room shows in each view, counter-clockwise,
-    the largest first, holes left out; `told` is what was done to the survey on its way in, for the reader.
+    `side` (x, z) and `rear` (y, z) are the outlines [mm] of what the room shows in each view, the largest
+    first, counter-clockwise, holes left out; `told` is what was done to the survey on its way in.
     """
 
     surface: Surface

@@ -1,4 +1,4 @@
-"""Makes the scans of the roadster demo from the prisms of its plain twin: rough, with gaps, specks and doubles.
+"""Makes the scans of the roadster demo from the prisms of its plain twin: rough, with gaps and specks.
 
     python -m tests.roadster_scan
 

@@ -68,13 +68,13 @@ def loosened_tolerance(surface: Surface, tolerance: float) -> float:
     if not surface.off and len(surface.triangles) <= FEW:
         return tolerance
     coarsest = GRAINS[0]
-    drawn = 2 * surface.off + kept_aside(surface.off, coarsest) + coarsest.drawn
+    drawn = 2 * surface.off + kept_aside(surface.off, coarsest) + coarsest.lost
     return 0.0 if drawn <= tolerance else -1.0
 
 
 def _too_large(surface: Surface, distance: float) -> float:
     """How much more distance [mm] than the triangles ask `covered` may keep; less for greater distances."""
-    drawn = grain_for(distance).drawn if len(surface.triangles) > FEW else 0.0
+    drawn = grain_for(distance).lost if len(surface.triangles) > FEW else 0.0
     return kept_from(surface, distance) - distance + surface.off + drawn
 
 

@@ -9,7 +9,8 @@ from numpy.typing import NDArray
 
 from boxfit.bay import Solid
 from boxfit.surface import Surface, Vector
-from boxfit.survey.hulls import convex_hull, is_convex, patches, together
+from boxfit.survey.hulls import convex_hull, is_convex, patches
+from boxfit.survey.skin import skin
 from boxfit.survey.solids import as_surface
 
 ARC = 0.1
@@ -38,7 +39,7 @@ class Motion:
 
 
 def swept(solid: Solid, motion: Motion) -> Surface:
-    """Closed solids [mm], overlapping, that cover everything the moving solid covers.
+    """The skin [mm] of everything the moving solid covers.
 
     Never smaller than that by more than `off`. Straight moves of a convex solid are exact, and so are those
     of any closed surface until it has too many triangles. Turns are taken in steps; `off` says how far the
@@ -63,15 +64,15 @@ def _moved(surface: Surface, way: list[Points]) -> Surface:
     if not legs:
         return surface
     if is_convex(surface):
-        return together([convex_hull(_at(surface.points, leg)) for leg in legs], surface.off)
+        return skin([convex_hull(_at(surface.points, leg)) for leg in legs], surface.off)
     if 8 * len(legs) * len(surface.triangles) <= MOST_TRIANGLES:
-        return together([surface, *(_ahead(surface, *leg) for leg in legs)], surface.off)
+        return skin([surface, *(_ahead(surface, *leg) for leg in legs)], surface.off)
     hulls = [
         convex_hull(_at(group, leg))
         for group in patches(surface, MOST_TRIANGLES // (4 * len(legs)))
         for leg in legs
     ]
-    return together([surface, *hulls], surface.off)
+    return skin([surface, *hulls], surface.off)
 
 
 def _at(points: Points, places: tuple[Points, ...]) -> Points:
@@ -115,7 +116,7 @@ def _swung(
         for one, other in pairwise([_turned(group, hinge, float(value)) for value in angles]):
             both = np.concatenate([one, other])
             parts.extend(convex_hull(_at(both, leg)) for leg in legs)
-    return together(parts, surface.off + radius * (1.0 - cos(angle / steps / 2.0)))
+    return skin(parts, surface.off + radius * (1.0 - cos(angle / steps / 2.0)))
 
 
 def _step_for(radius: float) -> float:
