@@ -248,7 +248,8 @@ class BaySearch:
     def _boxes_for(self, count: int) -> list[Candidate]:
         found: list[Candidate] = []
         for stack in self.stacks:
-            if self._quick_bound(stack, *span(self.bay, stack)) < count:
+            known = self.best is not None and self.best.stack == stack and self.best.count >= count
+            if not known and self._quick_bound(stack, *span(self.bay, stack)) < count:
                 continue
             for bottom in floors(self.bay, stack):
                 sizes = _smallest(stack, self.rooms.at(stack, bottom), self.extent, count)

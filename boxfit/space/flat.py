@@ -1,7 +1,6 @@
 """The levels at which a surface lies flat, or nearly so: floors, ledges and tops."""
 
 from functools import lru_cache
-from itertools import pairwise
 
 import numpy as np
 
@@ -9,10 +8,10 @@ from boxfit.surface import Surface
 
 LEVEL = 0.7
 """A triangle counts as level where its normal's upright part is at least this: within some 45 degrees."""
-BREAK = 5.0
-"""Flat parts are told apart where no triangle lies between them for this height [mm]."""
-LEAST_PART = 0.01
-"""Flat parts with less than this part of all level area are left out."""
+LAYER = 2.0
+"""Level triangles are sorted into layers of this height [mm]."""
+LEAST_PART = 0.02
+"""Layers with less than this part of all level area are left out: slopes, and rough upright walls."""
 
 
 @lru_cache(maxsize=16)
@@ -30,10 +29,11 @@ def flat_levels(surface: Surface) -> tuple[tuple[float, float], ...]:
     if not len(level):
         return ()
     heights = corners[level, :, 2]
-    order = np.argsort(heights.min(axis=1), kind="stable")
-    low, high, area = heights.min(axis=1)[order], heights.max(axis=1)[order], area[level][order]
-    reached = np.maximum.accumulate(high)
-    breaks = np.flatnonzero(low[1:] - reached[:-1] > BREAK) + 1
-    parts = pairwise([0, *breaks.tolist(), len(low)])
-    least = LEAST_PART * area.sum()
-    return tuple((float(low[a]), float(high[a:b].max())) for a, b in parts if area[a:b].sum() >= least)
+    layer = np.floor((heights.mean(axis=1) - heights.min()) / LAYER).astype(np.int64)
+    full = np.bincount(layer, weights=area[level]) >= LEAST_PART * area[level].sum()
+    edges = np.flatnonzero(np.diff(np.concatenate([[False], full, [False]]).astype(np.int8)))
+    found = []
+    for first, after in edges.reshape(-1, 2):
+        within = heights[(layer >= first) & (layer < after)]
+        found.append((float(within.min()), float(within.max())))
+    return tuple(found)

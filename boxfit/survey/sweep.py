@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from boxfit.bay import Solid
 from boxfit.surface import Surface, Vector
-from boxfit.survey.hulls import convex_hull, is_convex, patches
+from boxfit.survey.hulls import convex_hull, is_convex, patches, together
 from boxfit.survey.skin import skin
 from boxfit.survey.solids import as_surface
 
@@ -64,9 +64,9 @@ def _moved(surface: Surface, way: list[Points]) -> Surface:
     if not legs:
         return surface
     if is_convex(surface):
-        return skin([convex_hull(_at(surface.points, leg)) for leg in legs], surface.off)
+        return together([convex_hull(_at(surface.points, leg)) for leg in legs], surface.off)
     if 8 * len(legs) * len(surface.triangles) <= MOST_TRIANGLES:
-        return skin([surface, *(_ahead(surface, *leg) for leg in legs)], surface.off)
+        return together([surface, *(_ahead(surface, *leg) for leg in legs)], surface.off)
     hulls = [
         convex_hull(_at(group, leg))
         for group in patches(surface, MOST_TRIANGLES // (4 * len(legs)))
