@@ -1,6 +1,7 @@
 """Places on a surface, close together, to stand for its triangles."""
 
 from functools import lru_cache
+from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
@@ -9,6 +10,8 @@ from boxfit.surface import Surface
 
 ACROSS = 0.75
 """On larger triangles samples are no further apart than this part of `small`, both ways."""
+BIG = 1_000_000
+"""More than the parts of any side."""
 STEPS = np.unique(np.round(1.25 ** np.arange(60)).astype(np.int64))
 """Numbers of parts a side is divided into: rounded up to these, so that like triangles go together."""
 
@@ -29,10 +32,13 @@ def samples(surface: Surface, small: float) -> NDArray[np.float64]:
     longest = sides.max(axis=1)
     across = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
     height = np.linalg.norm(across, axis=1) / longest
-    parts = np.stack([_rounded_up(side / (ACROSS * small)) for side in (longest, height)], axis=1)
-    for along, up in np.unique(parts, axis=0):
-        of_size = np.flatnonzero((parts == (along, up)).all(axis=1))
-        weights = _grid(int(along), int(up))
+    along, up = (_rounded_up(side / (ACROSS * small)) for side in (longest, height))
+    kinds = along * BIG + up
+    order = np.argsort(kinds, kind="stable")
+    ends = np.flatnonzero(np.diff(kinds[order], prepend=-1, append=-1))
+    for start, end in pairwise(ends):
+        of_size = order[start:end]
+        weights = _grid(int(along[of_size[0]]), int(up[of_size[0]]))
         points.append(np.einsum("wk,tkx->twx", weights, corners[of_size]).reshape(-1, 3))
     return np.concatenate(points)
 
