@@ -12,12 +12,18 @@ from boxfit.space.tilt_words import told_lines
 def at_the_opening(search: PackSearch) -> tuple[str, ...]:
     """Sentences for every bay whose opening keeps modules out; none where the way in costs nothing.
 
-    Bays surveyed by very many triangles are left out: trying every tilt there takes too long.
+    Bays surveyed by very many triangles are not looked at: trying every tilt there takes too long.
     """
     sentences: list[str] = []
     ways = []
     for bay in search.bays:
-        if bay.bay.opening is None or bay.is_dense:
+        if bay.bay.opening is None:
+            continue
+        if bay.is_dense:
+            sentences.append(
+                f"{bay.bay.name}: whether the opening keeps modules out, and tilting would help, is not"
+                " looked at where a survey is so fine; a prism or sections of the same bay would tell."
+            )
             continue
         shut_in = BaySearch(replace(bay.bay, opening=None), search.module)
         if shut_in.best is None or shut_in.most <= bay.most:
