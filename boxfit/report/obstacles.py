@@ -11,7 +11,8 @@ from boxfit.report.room import kept, kept_from
 from boxfit.report.ways import middle, way_to_bar, way_to_block, way_to_level, way_to_side
 from boxfit.space.distance import FACES, Face, face_of, is_inside, outwards, side_distance, solid_distance
 from boxfit.space.free import edges_of
-from boxfit.space.near import Gap, ahead, encloses, nearest
+from boxfit.space.inside import is_room, is_solid
+from boxfit.space.near import Gap, ahead, nearest
 
 MOVED = 0.1
 NEARER = 0.01
@@ -149,7 +150,7 @@ def _levels(bay: Bay, floor: float, top: float) -> Iterator[Obstacle]:
 def _shell(bay: Bay, shell: Shell, block: Block) -> Iterator[Obstacle]:
     """The triangles, and the block the room ends at, which they lie within."""
     asked = kept(bay)
-    if shell.reads == "room" and not encloses(shell.surface, middle(block)):
+    if shell.reads == "room" and not is_room(shell.surface, middle(block)):
         yield _no_room(asked)
     yield Rough("", asked, shell.surface)
     (x, y, _), (a, b, _) = shell.low, shell.high
@@ -167,7 +168,7 @@ def _keepout(keepout: Keepout, block: Block) -> Obstacle:
     solid = keepout.solid
     if isinstance(solid, Surface):
         asked = kept_from(keepout)
-        if encloses(solid, middle(block)):
+        if is_solid(solid, middle(block)):
             return Simple(keepout.name, asked, lambda _: 0.0, lambda flat: Gap(middle(flat), middle(flat)))
         return Rough(keepout.name, asked, solid)
     return Simple(keepout.name, keepout.distance, partial(solid_distance, solid=solid), _to(solid))

@@ -12,7 +12,8 @@ from typing import Literal, get_args
 import shapely
 
 from boxfit.bay import Block, Cylinder, Point, Solid, Surface, Vector
-from boxfit.space.near import encloses, nearest
+from boxfit.space.inside import is_solid
+from boxfit.space.near import nearest
 
 Face = Literal["front", "rear", "left", "right", "top", "bottom"]
 FACES: tuple[Face, ...] = get_args(Face)
@@ -63,7 +64,7 @@ def solid_distance(block: Block, solid: Solid) -> float:
     if isinstance(solid, Block):
         return block_distance(block, solid)
     if isinstance(solid, Surface):
-        return 0.0 if encloses(solid, block.low) else nearest(block, solid).distance
+        return 0.0 if is_solid(solid, block.low) else nearest(block, solid).distance
     return cylinder_distance(block, solid)
 
 

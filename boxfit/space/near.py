@@ -87,21 +87,6 @@ def ahead(face: Block, axis: int, way: int, surface: Surface) -> Gap | None:
     return min(others, key=lambda gap: gap.distance, default=None)
 
 
-def encloses(surface: Surface, point: Vector) -> bool:
-    """True where a closed surface goes round a point, whichever way its triangles run.
-
-    By the solid angle it fills from there (Van Oosterom and Strackee 1983, from memory).
-    """
-    arms = surface.corners - np.array(point)
-    long = np.linalg.norm(arms, axis=2)
-    a, b, c = (arms[:, k] for k in range(3))
-    up = np.einsum("ij,ij->i", a, np.cross(b, c))
-    under = long.prod(axis=1)
-    for one, other, third in ((0, 1, 2), (1, 2, 0), (2, 0, 1)):
-        under = under + np.einsum("ij,ij->i", arms[:, one], arms[:, other]) * long[:, third]
-    return bool(abs(np.arctan2(up, under).sum()) > np.pi)
-
-
 @dataclass(frozen=True, eq=False)
 class _About:
     """The blocks round all triangles [mm], whether each faces along x, y and z, and a cell's size [mm]."""

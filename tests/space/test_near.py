@@ -13,7 +13,8 @@ from boxfit.bay import Block, Prism, Surface, Vector
 from boxfit.judge.distance import Cuboid
 from boxfit.judge.triangle import triangle_distances as judged
 from boxfit.space.distance import FACES, Face, face_of, outwards, solid_distance
-from boxfit.space.near import ahead, encloses, nearest
+from boxfit.space.inside import is_room, is_solid
+from boxfit.space.near import ahead, nearest
 from boxfit.space.triangle import triangle_gaps
 from tests.judge.strategies import cuboids
 from tests.report.shells import ball, prism_surface
@@ -166,9 +167,9 @@ def test_inside_and_outside(point: Vector) -> None:
     inside = -500.0 < x < 0.0 and -400.0 < y < 400.0 and 200.0 < z < 500.0
     depth = min(abs(x + 500.0), abs(x), abs(y + 400.0), abs(y - 400.0), abs(z - 200.0), abs(z - 500.0))
     if depth > 1e-6:
-        assert encloses(ROOM, point) == inside
+        assert is_room(ROOM, point) == is_solid(ROOM, point) == inside
         turned = Surface(ROOM.points, ROOM.triangles[:, ::-1])
-        assert encloses(turned, point) == inside
+        assert is_room(turned, point) == is_solid(turned, point) == inside
 
 
 def test_a_block_within_a_solid_meets_it() -> None:
