@@ -179,11 +179,13 @@ class BaySearch:
     def _stack_bound(self, stack: Stack) -> int:
         """The bound over every level this stack may stand on."""
         low, high = span(self.bay, stack)
-        anywhere = min(stack.bound(self.extent), self._quick_bound(stack, low, high, self.most))
+        anywhere = stack.bound(self.extent)
+        if anywhere > self.most and isinstance(self.bay.room, Shell):
+            return min(anywhere, self._bound_between(stack, lifts(self.bay, stack), 0))
+        if anywhere > self.most:
+            anywhere = min(anywhere, self._quick_bound(stack, low, high))
         if anywhere <= self.most:
             return anywhere
-        if isinstance(self.bay.room, Shell):
-            return self._bound_between(stack, lifts(self.bay, stack), 0)
         standing = max(self._bound_at(stack, bottom, 0.0) for bottom in floors(self.bay, stack))
         if low == high:
             return standing
@@ -249,6 +251,8 @@ class BaySearch:
         found: list[Candidate] = []
         for stack in self.stacks:
             known = self.best is not None and self.best.stack == stack and self.best.count >= count
+            if stack.bound(self.extent) < count:
+                continue
             if not known and self._quick_bound(stack, *span(self.bay, stack)) < count:
                 continue
             for bottom in floors(self.bay, stack):
