@@ -7,10 +7,9 @@ from boxfit.box.assembly_above import FAR, Above, above
 from boxfit.box.assembly_hand import HAND, SWING, TerminalFace, terminal_faces
 from boxfit.layout import PlacedBox, PlacedModule
 from boxfit.module import Module
+from boxfit.standards.common_practice import ONE_PERSON
 from boxfit.weight.box_mass import box_mass
 
-ONE_PERSON = 25.0
-"""What one person lifts [kg]; common practice, no source."""
 MOST_OFF = 20.0
 """No survey's tolerance is thought larger [mm] when what lies near the box is looked for."""
 WHERE: dict[Way, str] = {

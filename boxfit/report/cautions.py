@@ -5,6 +5,7 @@ from boxfit.car import Car
 from boxfit.layout import Layout, PlacedBox
 from boxfit.module import Module
 from boxfit.report.parts import boxes_of
+from boxfit.standards.common_practice import ONE_PERSON
 from boxfit.weight.box_mass import box_mass
 
 CLASS_A_LIMIT = 60.0
@@ -12,8 +13,6 @@ CLASS_A_LIMIT = 60.0
 
 Source: UNECE informal document GRSP-45-28 (slides, read); the 1500 from memory.
 """
-ONE_PERSON = 25.0
-"""What one person lifts [kg]; a heavier box needs lifting points (common practice, no source)."""
 INTO_A_BOOT = 40.0
 """A box heavier than this [kg] lifted into a boot has failed outright (common practice, no source)."""
 ALWAYS = (

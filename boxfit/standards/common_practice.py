@@ -2,6 +2,9 @@
 
 from boxfit.bay import BoxRules
 
+ONE_PERSON = 25.0
+"""What one person lifts [kg]; heavier modules or boxes need lifting points (common practice, no source)."""
+
 USUAL_BOX = BoxRules(
     material="aluminium-5754",  # common practice, no source: bends tight, welds without losing strength
     process="folded",  # common practice, no source
