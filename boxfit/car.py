@@ -56,7 +56,8 @@ class Window:
 class Car:
     """One car as believed after reading: names as written, every figure checked.
 
-    `windows` is empty where the file has no [electrics]; a pack is then one string.
+    `windows` is empty where the file has no [electrics]; a pack is then one string. With
+    `string_in_one_bay` no string may have modules in two bays.
     """
 
     name: str
@@ -71,3 +72,4 @@ class Car:
     target: Target | None = None
     limits: Limits = Limits()
     windows: tuple[Window, ...] = ()
+    string_in_one_bay: bool = False

@@ -3,7 +3,9 @@
 from dataclasses import dataclass
 
 from boxfit.bay import Vector
+from boxfit.box_shape import corner_count, rectangle
 from boxfit.module import Stance
+from boxfit.surface import Outline
 
 
 @dataclass(frozen=True)
@@ -24,27 +26,49 @@ class PlacedModule:
 class Tier:
     """Modules on one level; `stands_on` [mm] is the top of the liner or of the shelf beneath them.
 
-    `height` [mm] is from there to the top of the tallest module's room.
+    `height` [mm] is from there to the top of the tallest module's room. `outline` [mm] is the outside of the
+    walls round this tier, counter-clockwise with sides square to the car; empty where it is the box's own
+    rectangle.
     """
 
     stands_on: float
     height: float
     modules: tuple[PlacedModule, ...]
+    outline: Outline = ()
 
 
 @dataclass(frozen=True)
 class PlacedBox:
-    """A box: `low` and `high` [mm] are the outside of walls, floor and lid; the flange is not included."""
+    """A box: `low` and `high` [mm] are the outside of walls, floor and lid; the flange is not included.
+
+    A stepped box has an outline of its own round every tier, none reaching past the one above it: what is
+    wider above stands out over a step in the floor, and one flat lid closes the top.
+    """
 
     low: Vector
     high: Vector
     tiers: tuple[Tier, ...]
-    corners: int = 4
 
     @property
     def modules(self) -> tuple[PlacedModule, ...]:
         """All modules of the box, lowest tier first."""
         return tuple(module for tier in self.tiers for module in tier.modules)
+
+    @property
+    def is_stepped(self) -> bool:
+        """True where the box is more than one cuboid."""
+        return any(tier.outline for tier in self.tiers)
+
+    @property
+    def outlines(self) -> tuple[Outline, ...]:
+        """The outside of the walls in plan [mm] round each tier, lowest first."""
+        own = rectangle(self.low[:2], self.high[:2])
+        return tuple(tier.outline or own for tier in self.tiers)
+
+    @property
+    def corners(self) -> int:
+        """Corners in plan, those of every outline that differs from the one below it."""
+        return corner_count(self.outlines)
 
 
 @dataclass(frozen=True)
@@ -89,3 +113,13 @@ class Layout:
     bays: tuple[BayLayout, ...]
     weights: Weights
     notes: tuple[str, ...] = ()
+    alternatives: "tuple[Alternative, ...]" = ()
+
+
+@dataclass(frozen=True)
+class Alternative:
+    """Another layout worth a look: `what` it is, and in a line how it differs from the best."""
+
+    what: str
+    difference: str
+    layout: Layout

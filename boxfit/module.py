@@ -45,7 +45,10 @@ class FaceRoom:
 
 @dataclass(frozen=True)
 class Module:
-    """A battery unit placed whole: sizes [mm], mass [kg], energy [kWh], capacity [Ah]."""
+    """A battery unit placed whole: sizes [mm], mass [kg], energy [kWh], capacity [Ah].
+
+    `room_shared` allows two modules of a tier that look at each other to keep one room clear between them.
+    """
 
     name: str
     stem: str
@@ -60,6 +63,7 @@ class Module:
     spacing: float
     current: Current | None = None
     room: FaceRoom = FaceRoom()
+    room_shared: bool = False
 
 
 @dataclass(frozen=True)

@@ -69,8 +69,9 @@ def layouts(draw: st.DrawFn, module: Module) -> Layout:
     """Layouts in shape only: they need not fit anywhere. Figures have at most six decimal places."""
     corners = st.tuples(millimetres, millimetres, millimetres)
     placed = st.builds(PlacedModule, st.sampled_from(stances(module)), corners)
-    tiers = st.builds(Tier, millimetres, millimetres, st.lists(placed, max_size=3).map(tuple))
-    boxes = st.builds(PlacedBox, corners, corners, st.lists(tiers, max_size=2).map(tuple), st.just(4))
+    outlines = st.sampled_from([(), ((0.0, 0.0), (4.5, 0.0), (4.5, 2.0), (3.0, 2.0), (3.0, 4.0), (0.0, 4.0))])
+    tiers = st.builds(Tier, millimetres, millimetres, st.lists(placed, max_size=3).map(tuple), outlines)
+    boxes = st.builds(PlacedBox, corners, corners, st.lists(tiers, min_size=1, max_size=2).map(tuple))
     bays = st.builds(BayLayout, st.text(max_size=5), st.lists(boxes, max_size=2).map(tuple))
     known = st.one_of(st.none(), millimetres)
     centre = st.one_of(st.none(), st.tuples(millimetres, millimetres, known))

@@ -12,13 +12,14 @@ PACKAGE = Path(__file__).parents[1] / "boxfit"
 FILES = sorted(PACKAGE.rglob("*.py"))
 NAMES = [str(file.relative_to(PACKAGE)) for file in FILES]
 
-THINGS = frozenset({"surface", "bay", "module", "car", "layout", "box_details"})
+THINGS = frozenset({"surface", "bay", "box_shape", "module", "car", "layout", "box_details"})
 SUMS = frozenset({"weight", "electrics", "retention"})
 BASE = THINGS | SUMS | {"standards"}
 ABOVE_BOX = BASE | {"space", "search", "box"}
 MAY_IMPORT: dict[str, frozenset[str]] = {
     "surface": THINGS,
     "bay": THINGS,
+    "box_shape": THINGS,
     "module": THINGS,
     "car": THINGS,
     "layout": THINGS,

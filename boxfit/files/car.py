@@ -83,6 +83,7 @@ def _believed(said: SaidCar, folder: str, bays: tuple[Bay, ...]) -> Car:
         target=_target(said.target) if said.target else None,
         limits=Limits(said.limits.front_axle, said.limits.rear_axle, said.limits.gross),
         windows=_windows(said.electrics) if said.electrics else (),
+        string_in_one_bay=said.electrics.string_in_one_bay if said.electrics else False,
     )
 
 

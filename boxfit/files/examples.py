@@ -15,7 +15,7 @@ fitted = [{ name = "drive motor", mass = 54.0, at = [-310.0, 0.0, 360.0] }]
 carried = [{ name = "driver", mass = 75.0, at = [-1240.0, -330.0, 480.0] }]
 target = { front_share = 0.50, tolerance = 0.02, with = ["driver"] }
 limits = { front_axle = 480.0, rear_axle = 520.0, gross = 950.0 }
-electrics = { inverter_voltage = [80.0, 160.0], charger_voltage = [80.0, 170.0] }
+electrics = { inverter_voltage = [80.0, 160.0], charger_voltage = [80.0, 170.0], string_in_one_bay = false }
 
 [weighed]
 front_left = 128.0
@@ -140,6 +140,7 @@ current = { continuous = 100.0, peak = 250.0 }
 up = ["height"]
 spacing = 2.0
 room = { top = 30.0, bottom = 0.0, front = 0.0, back = 0.0, left = 0.0, right = 0.0 }
+room_shared = false
 """)
 
 _ON_ONE_LINE = ("track", "size", "voltage", "current", "room", "turns")

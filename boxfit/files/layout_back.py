@@ -1,12 +1,13 @@
 """layout.json back into a layout, for those who hold the car and the module. [mm], [kg], [kWh]"""
 
+from dataclasses import replace
 from typing import Literal
 
 from pydantic import BaseModel, ConfigDict
 
-from boxfit.bay import Vector
+from boxfit.bay import Point, Vector
 from boxfit.car import Car
-from boxfit.layout import BayLayout, Layout, PlacedBox, PlacedModule, Tier, Weights
+from boxfit.layout import Alternative, BayLayout, Layout, PlacedBox, PlacedModule, Tier, Weights
 from boxfit.module import Axis, Dimension, Module, stances
 
 
@@ -31,6 +32,7 @@ class _Tier(_Written):
     stands_on: float
     height: float
     count: int
+    outline: tuple[Point, ...] = ()
 
 
 class _Box(_Written):
@@ -56,9 +58,7 @@ class _Weights(_Written):
     boxes: float
 
 
-class _Layout(_Written):
-    car: str
-    module: str
+class _Figures(_Written):
     count: int
     series: int
     parallel: int
@@ -68,7 +68,17 @@ class _Layout(_Written):
     target_met: bool
     bays: list[_Bay]
     weights: _Weights
-    alternatives: list[object]
+
+
+class _Alternative(_Figures):
+    what: str
+    difference: str
+
+
+class _Layout(_Figures):
+    car: str
+    module: str
+    alternatives: list[_Alternative]
     notes: list[str]
 
 
@@ -80,9 +90,17 @@ def layout_from_data(data: dict[str, object], car: Car, module: Module) -> Layou
     written = _Layout.model_validate(data)
     if (written.car, written.module) != (car.name, module.name):
         raise ValueError(f"a layout of {written.module} in {written.car}, not of {module.name} in {car.name}")
+    best = _figures(written, car, module)
+    others = (
+        Alternative(one.what, one.difference, _figures(one, car, module)) for one in written.alternatives
+    )
+    return replace(best, notes=tuple(written.notes), alternatives=tuple(others))
+
+
+def _figures(written: _Figures, car: Car, module: Module) -> Layout:
     return Layout(
-        car=written.car,
-        module=written.module,
+        car=car.name,
+        module=module.name,
         count=written.count,
         series=written.series,
         parallel=written.parallel,
@@ -94,7 +112,6 @@ def layout_from_data(data: dict[str, object], car: Car, module: Module) -> Layou
             BayLayout(bay.name, tuple(_box(box, module) for box in bay.boxes)) for bay in written.bays
         ),
         weights=Weights(**written.weights.model_dump()),
-        notes=tuple(written.notes),
     )
 
 
@@ -104,9 +121,12 @@ def _box(box: _Box, module: Module) -> PlacedBox:
     placed = [_placed(each, module) for each in box.modules]
     tiers: list[Tier] = []
     for tier in box.tiers:
-        tiers.append(Tier(tier.stands_on, tier.height, tuple(placed[: tier.count])))
+        tiers.append(Tier(tier.stands_on, tier.height, tuple(placed[: tier.count]), tier.outline))
         placed = placed[tier.count :]
-    return PlacedBox(box.outside.low, box.outside.high, tuple(tiers), box.corners)
+    found = PlacedBox(box.outside.low, box.outside.high, tuple(tiers))
+    if found.corners != box.corners:
+        raise ValueError(f"{box.corners} corners told, the outlines have {found.corners}")
+    return found
 
 
 def _placed(written: _Module, module: Module) -> PlacedModule:

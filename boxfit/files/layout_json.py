@@ -3,7 +3,7 @@
 import json
 
 from boxfit.bay import Vector
-from boxfit.layout import Layout, PlacedBox, PlacedModule, Tier, Weights
+from boxfit.layout import Alternative, Layout, PlacedBox, PlacedModule, Tier, Weights
 
 _PLACES = 6
 """Decimal places kept, so that the last bits of a sum never change the file."""
@@ -28,10 +28,31 @@ def layout_as_data(layout: Layout) -> Data:
         "bound": layout.bound,
         "proven": layout.proven,
         "target_met": layout.target_met,
-        "bays": [{"name": bay.name, "boxes": [_box(box) for box in bay.boxes]} for bay in layout.bays],
+        "bays": _bays(layout),
         "weights": _weights(layout.weights),
-        "alternatives": [],
+        "alternatives": [_alternative(one) for one in layout.alternatives],
         "notes": list(layout.notes),
+    }
+
+
+def _bays(layout: Layout) -> list[Data]:
+    return [{"name": bay.name, "boxes": [_box(box) for box in bay.boxes]} for bay in layout.bays]
+
+
+def _alternative(one: Alternative) -> Data:
+    layout = one.layout
+    return {
+        "what": one.what,
+        "difference": one.difference,
+        "count": layout.count,
+        "series": layout.series,
+        "parallel": layout.parallel,
+        "energy": _tidy(layout.energy),
+        "bound": layout.bound,
+        "proven": layout.proven,
+        "target_met": layout.target_met,
+        "bays": _bays(layout),
+        "weights": _weights(layout.weights),
     }
 
 
@@ -45,7 +66,14 @@ def _box(box: PlacedBox) -> Data:
 
 
 def _tier(tier: Tier) -> Data:
-    return {"stands_on": _tidy(tier.stands_on), "height": _tidy(tier.height), "count": len(tier.modules)}
+    told: Data = {
+        "stands_on": _tidy(tier.stands_on),
+        "height": _tidy(tier.height),
+        "count": len(tier.modules),
+    }
+    if tier.outline:
+        told["outline"] = [[_tidy(x), _tidy(y)] for x, y in tier.outline]
+    return told
 
 
 def _module(module: PlacedModule) -> Data:

@@ -34,4 +34,5 @@ def read_module(path: Path) -> Module:
         spacing=said.spacing,
         current=Current(said.current.continuous, said.current.peak) if said.current else None,
         room=FaceRoom(**said.room.model_dump()),
+        room_shared=said.room_shared,
     )

@@ -105,10 +105,11 @@ class SaidLimits(Said):
 
 
 class SaidElectrics(Said):
-    """Voltage windows [V]."""
+    """Voltage windows [V], and whether a string may be parted among bays."""
 
     inverter_voltage: VoltageWindow
     charger_voltage: VoltageWindow | None = None
+    string_in_one_bay: bool = False
 
 
 class SaidBox(Said):

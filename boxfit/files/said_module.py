@@ -73,6 +73,7 @@ class SaidModule(SaidFile):
     capacity: Annotated[float, number(bounds.CAPACITY)]
     voltage: SaidVoltage
     room: SaidRoom = SaidRoom()
+    room_shared: bool = False
     up: Dimensions
     spacing: Allowance
     current: SaidCurrent | None = None
