@@ -1,4 +1,4 @@
-"""Outlines of boxes in plan [mm]: corners joined by sides square to the car, counter-clockwise, not closed."""
+"""Outlines of boxes in plan [mm]: corners joined by sides square to the car, counter-clockwise, open."""
 
 from itertools import pairwise
 
