@@ -13,6 +13,7 @@ from boxfit.search.candidate import Candidate
 from boxfit.search.floors import LONGEST_LIFT, Room, Rooms, floors, height_for_boxes, lifts, span
 from boxfit.search.rectangle import Filling
 from boxfit.search.stack import PlanSize, Stack, stacks
+from boxfit.search.watch import Watch
 from boxfit.space.free import loosened_bay
 
 ROUNDING = 0.1
@@ -30,9 +31,10 @@ MOST_SETTLED = 12
 class BaySearch:
     """Everything the search knows of one bay and one module."""
 
-    def __init__(self, bay: Bay, module: Module) -> None:
+    def __init__(self, bay: Bay, module: Module, watch: Watch | None = None) -> None:
         self.bay = bay
         self.module = module
+        self.watch = watch or Watch()
         self.rooms = Rooms(bay)
         loose = loosened_bay(bay)
         self.loose_rooms = None if loose is None else self.rooms if loose is bay else Rooms(loose)

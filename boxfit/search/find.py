@@ -12,7 +12,9 @@ from boxfit.search.option import empty_box, middle_of
 from boxfit.search.pack import Choice, PackSearch
 from boxfit.search.reasons import held_back, nothing_fits, target_missed
 from boxfit.search.refute import refuted
+from boxfit.search.searches import BaySearches
 from boxfit.search.share_out import compositions
+from boxfit.search.watch import Watch
 from boxfit.weight.balance import weigh, without_pack
 
 MOST_REFUTED = 200
@@ -26,9 +28,14 @@ class NoLayout:
     reasons: tuple[str, ...]
 
 
-def find_layout(car: Car, module: Module) -> Layout | NoLayout:
-    """The best layout under every hard rule; the nearest to the target where none meets it."""
-    search = PackSearch(car, module)
+def find_layout(
+    car: Car, module: Module, watch: Watch | None = None, searches: BaySearches | None = None
+) -> Layout | NoLayout:
+    """The best layout under every hard rule; the nearest to the target where none meets it.
+
+    Once the watch is over it is the best so far. `searches` remember what is alike in several cars.
+    """
+    search = PackSearch(car, module, watch, searches)
     wanted = packs(car, module, sum(search.most))
     for pack in wanted:
         choice = search.best(pack.count)

@@ -7,10 +7,11 @@ from math import inf
 
 from boxfit.car import Car
 from boxfit.module import Module
-from boxfit.search.bay import BaySearch
 from boxfit.search.option import Option, options
 from boxfit.search.placing import Placing, Wish, place, reach
+from boxfit.search.searches import BaySearches
 from boxfit.search.share_out import by_boxes, compositions
+from boxfit.search.watch import Watch
 from boxfit.weight.demands import Demands, MomentRange
 
 MOST_SHARES = 48
@@ -38,11 +39,15 @@ class Choice:
 class PackSearch:
     """The bays of one car with one module."""
 
-    def __init__(self, car: Car, module: Module) -> None:
+    def __init__(
+        self, car: Car, module: Module, watch: Watch | None = None, searches: BaySearches | None = None
+    ) -> None:
         self.car = car
         self.module = module
+        self.watch = watch or Watch()
         self.demands = Demands.of(car)
-        self.bays = tuple(BaySearch(bay, module) for bay in car.bays)
+        known = searches or BaySearches(module, self.watch)
+        self.bays = tuple(known.of(bay) for bay in car.bays)
         self._options: dict[tuple[int, int, int], tuple[Option, ...]] = {}
 
     @property
