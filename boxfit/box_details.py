@@ -1,13 +1,17 @@
 """Details of a box that follow from its outside size and the workshop's rules alone.
 
-box/ makes them and weight/ weighs them; both ask here, so that they can never differ. Levels and points
-are counted from the low corner of the box's outside. Figures are common practice, no source, unless said.
+box/ makes them and weight/ weighs them; both ask here, so that they can never differ. Levels are counted
+from the outside of the floor, points as the outline they go round. Figures are common practice, no source,
+unless said.
 """
 
 from dataclasses import dataclass
-from math import ceil
+from itertools import pairwise
+from math import ceil, dist
 
-from boxfit.bay import Bay, BoxRules, Point, Vector
+from boxfit.bay import Bay, BoxRules, Point
+from boxfit.box_shape import grown, rectangles
+from boxfit.surface import Outline
 
 FIT = 0.5
 """Air [mm] each side of a shelf, beside a ledge and above the wall liner, so that parts drop in."""
@@ -28,6 +32,10 @@ STUD_HEIGHT = 4.0
 """Height [mm] of the studs under the cover plate: clears the round heads of the lid screws."""
 STUD_INSET = 20.0
 STUD_PITCH = 300.0
+STUDS_APART = 60.0
+"""Studs of neighbouring rectangles of a stepped box stand at least this far [mm] apart."""
+SCREWS_APART = 20.0
+"""Screws round a stepped box stand at least this far [mm] apart."""
 
 
 @dataclass(frozen=True)
@@ -56,8 +64,8 @@ def ledge(rules: BoxRules) -> Ledge | None:
 
 def wall_liner_spans(
     rim: float, levels: tuple[float, ...], rules: BoxRules
-) -> tuple[tuple[float, float], ...]:
-    """From where to where [mm] the wall liner runs, tier by tier; interrupted by ledges and shelves.
+) -> tuple[tuple[int, tuple[float, float]], ...]:
+    """Which tiers, from 0, have wall liner, and from where to where [mm] it runs, between ledges and shelves.
 
     `rim` and `levels` (what each tier stands on) [mm] are above the outside of the floor. The lowest
     sheets stand clear of the floor liner and of the bend.
@@ -68,7 +76,8 @@ def wall_liner_spans(
     below_shelf = rules.thickness + (bar.height if bar else 0.0)
     bottoms = (rules.thickness + max(rules.liner, bend_radius(rules)), *levels[1:])
     tops = (*(level - below_shelf for level in levels[1:]), rim - FIT)
-    return tuple((bottom, top) for bottom, top in zip(bottoms, tops, strict=True) if top > bottom)
+    spans = enumerate(zip(bottoms, tops, strict=True))
+    return tuple((tier, (bottom, top)) for tier, (bottom, top) in spans if top > bottom)
 
 
 def least_flange(rules: BoxRules) -> float:
@@ -101,34 +110,92 @@ def _spaces(length: float, pitch: float) -> int:
     return max(1, ceil(length / pitch - 1e-9))
 
 
-def _screw_spaces(size: Vector, flange: float) -> tuple[float, int, int]:
-    """Where the screw lines start [mm from the outside wall, outwards], and spaces along x and y."""
-    start = flange - _inset(flange)
-    return (
-        start,
-        _spaces(size[0] + 2.0 * start, SCREW_PITCH),
-        _spaces(size[1] + 2.0 * start, SCREW_PITCH),
-    )
-
-
-def screw_count(size: Vector, rules: BoxRules) -> int:
-    """Number of lid screws of a box of outside `size` [mm]."""
+def screw_count(size: Point, rules: BoxRules) -> int:
+    """Number of lid screws of a rectangular box of outside `size` [mm] in plan."""
     if not takes_screws(rules):
         return 0
-    _, along_x, along_y = _screw_spaces(size, rules.flange)
+    along_x, along_y = (_screw_spaces(side, rules.flange) for side in size)
     return 2 * (along_x + along_y)
 
 
-def screw_points(size: Vector, rules: BoxRules) -> tuple[Point, ...]:
-    """Plan positions [mm] of the lid screws, the four corners first; none where the flange is too narrow.
+def _screw_spaces(side: float, flange: float) -> int:
+    """Spaces along a side of a rectangular box."""
+    return _spaces(side + 2.0 * (flange - _inset(flange)), SCREW_PITCH)
 
-    Even pitch along each side, one screw shared at each corner.
+
+def screw_points(outline: Outline, rules: BoxRules) -> tuple[Point, ...]:
+    """Plan positions [mm] of the lid screws round the top outline, the corners first.
+
+    None where the flange is too narrow. Even pitch along each side, one screw shared at each corner. Round a
+    stepped box a corner too near to another goes without, and so does what would stand too near across a gap.
     """
     if not takes_screws(rules):
         return ()
-    start, along_x, along_y = _screw_spaces(size, rules.flange)
-    xs = _spread(-start, size[0] + start, along_x)
-    ys = _spread(-start, size[1] + start, along_y)
+    line = grown(outline, rules.flange - _inset(rules.flange))
+    if len(outline) == 4:
+        return _round_rectangle(line)
+    kept: list[Point] = []
+    for corner in sorted(line, key=lambda corner: corner in reflex_corners(line)):
+        _keep(kept, corner)
+    corners = frozenset(kept)
+    for run in _runs(line, corners):
+        for point in _even(run):
+            _keep(kept, point)
+    return tuple(kept)
+
+
+def reflex_corners(outline: Outline) -> frozenset[Point]:
+    """The corners at which a counter-clockwise outline turns inwards."""
+    found = set()
+    for before, here, after in zip(
+        outline[-1:] + outline[:-1], outline, outline[1:] + outline[:1], strict=True
+    ):
+        along, then = (here[0] - before[0], here[1] - before[1]), (after[0] - here[0], after[1] - here[1])
+        if along[0] * then[1] < along[1] * then[0]:
+            found.add(here)
+    return frozenset(found)
+
+
+def _keep(kept: list[Point], point: Point) -> None:
+    """Adds a screw that has room for its head and its rivet-nut."""
+    if all(dist(point, other) >= SCREWS_APART for other in kept):
+        kept.append(point)
+
+
+def _runs(line: Outline, corners: frozenset[Point]) -> list[list[Point]]:
+    """The line from one corner with a screw to the next; corners without one are passed on the way."""
+    first = next(place for place, corner in enumerate(line) if corner in corners)
+    runs: list[list[Point]] = []
+    run = [line[first]]
+    for corner in (*line[first + 1 :], *line[: first + 1]):
+        run.append(corner)
+        if corner in corners:
+            runs.append(run)
+            run = [corner]
+    return runs
+
+
+def _even(run: list[Point]) -> list[Point]:
+    """Points evenly spread along the way from its first to its last corner, both left out."""
+    sides = list(pairwise(run))
+    length = sum(dist(*side) for side in sides)
+    spaces = _spaces(length, SCREW_PITCH)
+    found: list[Point] = []
+    passed = 0.0
+    for start, end in sides:
+        side = dist(start, end)
+        while len(found) < spaces - 1 and (at := length * (len(found) + 1) / spaces) <= passed + side:
+            part = (at - passed) / side
+            found.append((start[0] + part * (end[0] - start[0]), start[1] + part * (end[1] - start[1])))
+        passed += side
+    return found
+
+
+def _round_rectangle(line: Outline) -> tuple[Point, ...]:
+    """Screws round a rectangle: corners, sides along x, sides along y."""
+    (low_x, low_y), (high_x, high_y) = line[0], line[2]
+    xs = _spread(low_x, high_x, _spaces(high_x - low_x, SCREW_PITCH))
+    ys = _spread(low_y, high_y, _spaces(high_y - low_y, SCREW_PITCH))
     corners = [(x, y) for x in (xs[0], xs[-1]) for y in (ys[0], ys[-1])]
     sides_along_x = [(x, y) for y in (ys[0], ys[-1]) for x in xs[1:-1]]
     sides_along_y = [(x, y) for x in (xs[0], xs[-1]) for y in ys[1:-1]]
@@ -140,15 +207,28 @@ def _spread(start: float, end: float, spaces: int) -> list[float]:
     return [start + (end - start) * step / spaces for step in range(spaces + 1)]
 
 
-def _stud_line(length: float) -> list[float]:
+def _stud_line(low: float, high: float) -> list[float]:
     """Stud positions [mm] along one side of the box."""
+    length = high - low
     inset = min(STUD_INSET, length / 4.0)
-    return _spread(inset, length - inset, _spaces(length - 2.0 * inset, STUD_PITCH))
+    return [low + at for at in _spread(inset, length - inset, _spaces(length - 2.0 * inset, STUD_PITCH))]
 
 
-def stud_points(size: Vector) -> tuple[Point, ...]:
-    """Plan positions [mm] of the studs between lid and cover plate, inside the lid screws."""
-    return tuple((x, y) for x in _stud_line(size[0]) for y in _stud_line(size[1]))
+def stud_count(size: Point) -> int:
+    """Number of studs on a rectangular box of outside `size` [mm] in plan."""
+    return len(_stud_line(0.0, size[0])) * len(_stud_line(0.0, size[1]))
+
+
+def stud_points(outline: Outline) -> tuple[Point, ...]:
+    """Plan positions [mm] of the studs between lid and cover plate, inside the lid screws.
+
+    Rows over each rectangle of the top outline, those of a later one only where none stands near.
+    """
+    found: list[Point] = []
+    for low, high in rectangles(outline):
+        rows = [(x, y) for x in _stud_line(low[0], high[0]) for y in _stud_line(low[1], high[1])]
+        found += [point for point in rows if all(dist(point, other) >= STUDS_APART for other in found)]
+    return tuple(found)
 
 
 def cover_plate_lacking(top: float, bay: Bay) -> float:

@@ -40,12 +40,17 @@ def series_allowed(car: Car, module: Module, most: int) -> tuple[int, ...]:
 def packs(car: Car, module: Module, most: int) -> tuple[Pack, ...]:
     """Every count of whole strings up to `most`, the largest first, with the longest string for it.
 
-    The longest string gives the least current. Without [electrics] a pack is one string.
+    The longest string gives the least current. Where strings must stay in one bay, shorter ones may be
+    shared out where longer ones cannot, and follow them. Without [electrics] a pack is one string.
     """
     if not car.windows:
         return tuple(Pack(count, 1) for count in range(most, 0, -1))
-    best: dict[int, Pack] = {}
-    for series in series_allowed(car, module, most):
-        for parallel in range(1, most // series + 1):
-            best[series * parallel] = Pack(series, parallel)
-    return tuple(best[count] for count in sorted(best, reverse=True))
+    found = [
+        Pack(series, parallel)
+        for series in series_allowed(car, module, most)
+        for parallel in range(1, most // series + 1)
+    ]
+    ranked = sorted(found, key=lambda pack: (-pack.count, -pack.series))
+    if car.string_in_one_bay:
+        return tuple(ranked)
+    return tuple({pack.count: pack for pack in reversed(ranked)}.values())[::-1]

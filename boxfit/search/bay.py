@@ -52,7 +52,7 @@ class BaySearch:
         """A box with the most modules found; None where not one fits."""
         best: Candidate | None = None
         for stack in sorted(self.stacks, key=lambda stack: stack.bound(self.extent), reverse=True):
-            if stack.bound(self.extent) <= (best.count if best else 0):
+            if stack.bound(self.extent) <= (best.count if best else 0) or (best and self.watch.is_over):
                 break
             best = self._standing(stack, best)
         return best
@@ -76,7 +76,7 @@ class BaySearch:
     def _lifted_up(self, stack: Stack, best: Candidate | None) -> Candidate | None:
         """The same for a room of any shape: a lift that may allow more is parted, tried there."""
         todo = lifts(self.bay, stack)
-        while todo:
+        while todo and not self.watch.is_over:
             bottom, top = todo.pop(0)
             beaten = best.count if best else 0
             if self._quick_bound(stack, bottom, top, beaten) <= beaten:
@@ -146,7 +146,7 @@ class BaySearch:
     def _may_settle(self) -> bool:
         """Counts the exact searches made for this bay; False when there have been enough."""
         self._settled += 1
-        return self._settled <= MOST_SETTLED
+        return self._settled <= MOST_SETTLED and not self.watch.is_over
 
     def _sizes(self, stack: Stack, room: Room, spare: float = 0.0) -> list[PlanSize]:
         """The greatest plan sizes worth telling apart, `spare` [mm] larger than what is free."""
@@ -182,6 +182,8 @@ class BaySearch:
         """The bound over every level this stack may stand on."""
         low, high = span(self.bay, stack)
         anywhere = stack.bound(self.extent)
+        if self.watch.is_over:
+            return anywhere
         if anywhere > self.most and isinstance(self.bay.room, Shell):
             return min(anywhere, self._bound_between(stack, lifts(self.bay, stack), 0))
         if anywhere > self.most:
@@ -204,7 +206,7 @@ class BaySearch:
             if within <= self.most:
                 bound = max(bound, within)
                 continue
-            if top - bottom < LEAST_LIFT or self._lifted > self._most_lifts:
+            if top - bottom < LEAST_LIFT or self._lifted > self._most_lifts or self.watch.is_over:
                 return max(within, self._quick_bound(stack, *self._span(todo, bottom, top)))
             middle = (bottom + top) / 2
             todo += [(bottom, middle), (middle, top)]
@@ -253,7 +255,7 @@ class BaySearch:
         found: list[Candidate] = []
         for stack in self.stacks:
             known = self.best is not None and self.best.stack == stack and self.best.count >= count
-            if stack.bound(self.extent) < count:
+            if stack.bound(self.extent) < count or (found and self.watch.is_over):
                 continue
             if not known and self._quick_bound(stack, *span(self.bay, stack)) < count:
                 continue

@@ -21,11 +21,15 @@ MOST_PINWHEELS = 4_000_000
 
 @dataclass(frozen=True)
 class BlockTable:
-    """Counts for every rectangle up to `width` x `depth` [units] that some sum of sides can fill."""
+    """Counts for every rectangle up to `width` x `depth` [units] that some sum of sides can fill.
+
+    `weights` say how many modules each footprint stands for; one where they are left out.
+    """
 
     width: int
     depth: int
     footprints: tuple[Footprint, ...]
+    weights: tuple[int, ...] = ()
 
     @cached_property
     def across(self) -> list[int]:
@@ -42,8 +46,8 @@ class BlockTable:
         """counts[i, j]: modules in across[i] x along[j] by blocks of one kind and straight cuts."""
         across, along = np.array(self.across), np.array(self.along)
         table = np.zeros((len(across), len(along)), dtype=np.int64)
-        for a, b in self.footprints:
-            table = np.maximum(table, np.outer(across // a, along // b))
+        for kind, (a, b) in enumerate(self.footprints):
+            table = np.maximum(table, np.outer(across // a, along // b) * self._weight(kind))
         rest_along = [np.searchsorted(along, y - along, side="right") - 1 for y in along]
         for i, x in enumerate(across):
             rest = np.searchsorted(across, x - across[: i + 1], side="right") - 1
@@ -54,6 +58,9 @@ class BlockTable:
                 split = row[1:j] + row[rest_along[j][1:j]]
                 row[j] = max(row[j], int(split.max(initial=0)))
         return table
+
+    def _weight(self, kind: int) -> int:
+        return self.weights[kind] if self.weights else 1
 
     def count(self, width: int, depth: int) -> int:
         """Modules by straight cuts in width x depth [units], which must not exceed the table."""
@@ -97,13 +104,13 @@ class BlockTable:
         )
 
     def place(self, width: int, depth: int) -> list[Placement]:
-        """A placement of `count(width, depth)` modules [units]."""
+        """A placement of footprints for `count(width, depth)` modules [units]."""
         i, j = floor_to(self.across, width), floor_to(self.along, depth)
         if i < 0 or j < 0 or self.counts[i, j] == 0:
             return []
         goal, x, y = int(self.counts[i, j]), self.across[i], self.along[j]
         for kind, (a, b) in enumerate(self.footprints):
-            if (x // a) * (y // b) == goal:
+            if (x // a) * (y // b) * self._weight(kind) == goal:
                 return [(kind, a * m, b * n) for m in range(x // a) for n in range(y // b)]
         for cut in self.across[1:i]:
             if self.count(cut, y) + self.count(x - cut, y) == goal:

@@ -1,13 +1,18 @@
 """A box that could be: its stack, its plan size, the level it stands on and where its modules stand in it."""
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from boxfit.bay import Vector
 from boxfit.layout import PlacedBox, PlacedModule, Tier
+from boxfit.search.floors import Rooms
 from boxfit.search.raster import UNITS_PER_MILLIMETRE
 from boxfit.search.rectangle import Filling
 from boxfit.search.stack import PlanSize, Stack
 from boxfit.search.tier import stance_height
+
+if TYPE_CHECKING:
+    import shapely
 
 
 @dataclass(frozen=True)
@@ -23,6 +28,11 @@ class Candidate:
     def count(self) -> int:
         """Modules in the box."""
         return sum(filling.count for filling in self.fillings)
+
+    @property
+    def corners(self) -> int:
+        """A rectangle's."""
+        return 4
 
     @property
     def outside(self) -> Vector:
@@ -43,7 +53,7 @@ class Candidate:
         for axis in (0, 1):
             needed = 0.0
             for model, filling in zip(self.stack.models, self.fillings, strict=True):
-                reach = max(place[1 + axis] + model.reserves[place[0]][axis] for place in filling.placements)
+                reach = max(place[1 + axis] + model.reserve(place[0])[axis] for place in filling.placements)
                 needed = max(needed, reach / UNITS_PER_MILLIMETRE + model.loss[axis])
             sizes.append(needed + 2 * self._wall)
         return Candidate(self.stack, PlanSize(*sizes), self.bottom, self.fillings)
@@ -64,6 +74,22 @@ class Candidate:
         high = (low_x + self.size.width, low_y + self.size.depth, self.bottom + self.stack.height)
         return PlacedBox(low, high, tuple(tiers))
 
+    def places(self, rooms: Rooms) -> "shapely.Geometry":
+        """Where its low corner [mm] may be."""
+        return rooms.at(self.stack, self.bottom).places(self.size.width, self.size.depth)
+
+    def turned_over(self) -> tuple["Candidate", ...]:
+        """The box and its mirror images, which keep every allowance where rooms look up or both ways.
+
+        They differ in where the modules' mass lies in the box. Where a room looks to one side only, a mirror
+        image would turn it, and the box stays alone.
+        """
+        stances = [stance for model in self.stack.models for stance in model.stances]
+        if any(stance.room_low[:2] != stance.room_high[:2] for stance in stances):
+            return (self,)
+        images = (_mirrored(self, in_x, in_y) for in_x in (False, True) for in_y in (False, True))
+        return tuple({image.fillings: image for image in images}.values())
+
     def _module(self, tier: int, placement: tuple[int, int, int], low: Vector, level: float) -> PlacedModule:
         model = self.stack.models[tier]
         kind, *corner = placement
@@ -76,19 +102,6 @@ class Candidate:
             for axis in (0, 1)
         )
         return PlacedModule(model.stances[kind], (x, y, low[2] + level))
-
-
-def turned_over(candidate: Candidate) -> tuple[Candidate, ...]:
-    """The candidate and its mirror images, which keep every allowance where rooms look up or both ways.
-
-    They differ in where the modules' mass lies in the box. Where a room looks to one side only, a mirror
-    image would turn it, and the candidate stays alone.
-    """
-    stances = [stance for model in candidate.stack.models for stance in model.stances]
-    if any(stance.room_low[:2] != stance.room_high[:2] for stance in stances):
-        return (candidate,)
-    images = (_mirrored(candidate, in_x, in_y) for in_x in (False, True) for in_y in (False, True))
-    return tuple({image.fillings: image for image in images}.values())
 
 
 def _mirrored(candidate: Candidate, in_x: bool, in_y: bool) -> Candidate:

@@ -5,7 +5,7 @@ from itertools import islice
 
 from boxfit.bay import Vector
 from boxfit.car import Car
-from boxfit.electrics.strings import Pack, packs
+from boxfit.electrics.strings import packs
 from boxfit.layout import BayLayout, Layout, PlacedBox
 from boxfit.module import Module
 from boxfit.search.option import empty_box, middle_of
@@ -13,7 +13,6 @@ from boxfit.search.pack import Choice, PackSearch
 from boxfit.search.reasons import held_back, nothing_fits, target_missed
 from boxfit.search.refute import refuted
 from boxfit.search.searches import BaySearches
-from boxfit.search.share_out import compositions
 from boxfit.search.watch import Watch
 from boxfit.weight.balance import weigh, without_pack
 
@@ -38,26 +37,25 @@ def find_layout(
     search = PackSearch(car, module, watch, searches)
     wanted = packs(car, module, sum(search.most))
     for pack in wanted:
-        choice = search.best(pack.count)
+        choice = search.best(pack)
         if choice is not None:
-            bound = _bound(search, pack.count)
-            return _layout(search, pack, choice, bound, target_met=True)
-    counts = {pack.count: pack for pack in wanted}
-    nearest = search.nearest(tuple(counts))
+            search.watch.tell(pack.count)
+            return _layout(search, choice, _bound(search, pack.count), target_met=True)
+    nearest = search.nearest(wanted)
     if nearest is None:
         return NoLayout(nothing_fits(search))
-    pack = counts[sum(option.candidate.count for option in nearest.chosen if option)]
-    return _layout(search, pack, nearest, max(_bound(search, 0), pack.count), target_met=False)
+    return _layout(search, nearest, max(_bound(search, 0), nearest.pack.count), target_met=False)
 
 
 def _bound(search: PackSearch, found: int) -> int:
     """The most modules any layout within the hard rules could hold; `found` is known to be possible."""
-    rooms = [bay.bound for bay in search.bays]
+    rooms = [offer.bound for offer in search.offers]
     most = _most_by_gross(search, sum(rooms))
     for pack in packs(search.car, search.module, most):
         if pack.count <= found:
             break
-        shares = list(islice(compositions(pack.count, rooms), MOST_REFUTED + 1))
+        search.watch.tell(found, pack.count)
+        shares = list(islice(search.shares(pack, rooms), MOST_REFUTED + 1))
         if len(shares) > MOST_REFUTED or not refuted(search, shares):
             return pack.count
     return found
@@ -72,15 +70,15 @@ def _most_by_gross(search: PackSearch, most: int) -> int:
     return max(0, min(most, int(left / search.module.mass + 1e-9)))
 
 
-def _layout(search: PackSearch, pack: Pack, choice: Choice, bound: int, target_met: bool) -> Layout:
-    car, module = search.car, search.module
+def _layout(search: PackSearch, choice: Choice, bound: int, target_met: bool) -> Layout:
+    car, module, pack = search.car, search.module, choice.pack
     bays: list[BayLayout] = []
     loads: tuple[list[tuple[float, Vector]], list[tuple[float, Vector]]] = ([], [])
     corners = iter(choice.placing.corners)
     for bay, option in zip(car.bays, choice.chosen, strict=True):
         boxes: tuple[PlacedBox, ...] = ()
         if option is not None:
-            boxes = (option.candidate.placed(*next(corners)),)
+            boxes = option.arrangement.placed(*next(corners))
         bays.append(BayLayout(bay.name, boxes))
         for box in boxes:
             loads[0].extend((module.mass, middle_of(one.low, one.high)) for one in box.modules)

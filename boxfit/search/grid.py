@@ -14,11 +14,17 @@ MOST_PLACES = 3_000
 
 
 def lay_on_grid(
-    width: int, depth: int, footprints: tuple[Footprint, ...], count: int, effort: float
+    width: int,
+    depth: int,
+    footprints: tuple[Footprint, ...],
+    count: int,
+    effort: float,
+    weights: tuple[int, ...] = (),
 ) -> tuple[Answer, list[Placement]]:
     """Whether `count` of the footprints fit width x depth [units], with their placement if so.
 
-    `effort` [deterministic seconds of the solver] after which it gives up.
+    A footprint counts as many as its weight, one where weights are left out. After `effort` [deterministic
+    seconds of the solver] it gives up.
     """
     from ortools.sat.python import cp_model
 
@@ -39,12 +45,13 @@ def lay_on_grid(
                         covering[column, row].append(chosen)
     for choices in covering.values():
         model.add_at_most_one(choices)
-    model.add(sum(places.values()) >= count)
+    worth = weights or (1,) * len(footprints)
+    model.add(sum(worth[place[0]] * chosen for place, chosen in places.items()) >= count)
     solver = cp_model.CpSolver()
     solver.parameters.num_workers = 1
     solver.parameters.random_seed = 1
     solver.parameters.max_deterministic_time = effort
     status = solver.solve(model)
     if status in (cp_model.OPTIMAL, cp_model.FEASIBLE):
-        return Answer.YES, [place for place, chosen in places.items() if solver.value(chosen)][:count]
+        return Answer.YES, [place for place, chosen in places.items() if solver.value(chosen)]
     return (Answer.NO if status == cp_model.INFEASIBLE else Answer.UNKNOWN), []

@@ -1,15 +1,17 @@
-"""A box with its weight and everywhere it may stand in its bay."""
+"""The boxes of a bay with their weight and everywhere they may stand."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
 import shapely
 
-from boxfit.bay import Bay
+from boxfit.bay import Bay, Vector
 from boxfit.box_details import cover_plate_lacking
 from boxfit.layout import PlacedBox
-from boxfit.search.bay import BaySearch
-from boxfit.search.candidate import Candidate, turned_over
+from boxfit.module import Module
+from boxfit.search.arrangement import Arrangement
+from boxfit.search.offers import Offers
 from boxfit.weight.balance import Moments, moments
 from boxfit.weight.box_mass import PartMass, box_mass
 from boxfit.weight.demands import MomentRange
@@ -20,25 +22,32 @@ MOST_BOXES = 24
 
 @dataclass(frozen=True, eq=False)
 class Option:
-    """One candidate, the polygons its low corner may be in, and its mass and moments about that corner."""
+    """One arrangement, the polygons its low corner may be in, its mass and moments about that corner."""
 
     bay: Bay
-    candidate: Candidate
+    arrangement: Arrangement
     places: tuple[shapely.Polygon, ...]
+    module: Module
+
+    @property
+    def count(self) -> int:
+        """Modules in it."""
+        return self.arrangement.count
 
     @cached_property
     def load(self) -> Moments:
-        """Mass [kg] of box and modules, and moments [kg mm] with the low corner at x = y = 0."""
-        box = self.candidate.placed(0.0, 0.0)
+        """Mass [kg] of boxes and modules, and moments [kg mm] with the low corner at x = y = 0."""
+        return moments([load for box in self.arrangement.placed(0.0, 0.0) for load in self._loads(box)])
+
+    def _loads(self, box: PlacedBox) -> Iterator[tuple[float, Vector]]:
         empty = empty_box(self.bay, box)
-        centre = (empty.centre[0], empty.centre[1], empty.centre[2] + box.low[2])
-        mass = self.candidate.stack.module.mass
-        middles = ((mass, middle_of(module.low, module.high)) for module in box.modules)
-        return moments([(empty.mass, centre), *middles])
+        x, y, z = (low + part for low, part in zip(box.low, empty.centre, strict=True))
+        yield empty.mass, (x, y, z)
+        yield from ((self.module.mass, middle_of(one.low, one.high)) for one in box.modules)
 
     @cached_property
     def reach(self) -> MomentRange:
-        """The least and greatest moment [kg mm] about the front axle this box can give."""
+        """The least and greatest moment [kg mm] about the front axle these boxes can give."""
         low = min(place.bounds[0] for place in self.places)
         high = max(place.bounds[2] for place in self.places)
         return MomentRange(self.load.x + self.load.mass * low, self.load.x + self.load.mass * high)
@@ -57,22 +66,25 @@ def middle_of(
 
 def empty_box(bay: Bay, box: PlacedBox) -> PartMass:
     """Mass [kg] of a box without modules and its centre [mm] from the box's low corner."""
-    size = (box.high[0] - box.low[0], box.high[1] - box.low[1], box.high[2] - box.low[2])
     levels = tuple(tier.stands_on - box.low[2] for tier in box.tiers)
     covered = bay.box.asked and cover_plate_lacking(box.high[2], bay) == 0.0
-    return box_mass(size, levels, bay.box, covered)
+    return box_mass(box.outlines, box.high[2] - box.low[2], levels, bay.box, covered)
 
 
-def options(search: BaySearch, count: int) -> tuple[Option, ...]:
-    """Boxes for `count` modules in the bay, each with everywhere it may stand; mirror images included."""
-    boxes = sorted(search.boxes(count), key=lambda box: sum(box.outside))[:MOST_BOXES]
+def options(offers: Offers, count: int, corners: int) -> tuple[Option, ...]:
+    """Arrangements for `count` modules with so many corners, with everywhere each may stand; mirrored too."""
+    search = offers.search
     found = []
-    for box in boxes:
-        room = search.rooms.at(box.stack, box.bottom)
-        places = polygons(room.places(box.size.width, box.size.depth))
+    for one in sorted(offers.arrangements(count, corners), key=_size)[:MOST_BOXES]:
+        places = polygons(one.places(search.rooms))
         if places:
-            found += [Option(search.bay, image, places) for image in turned_over(box)]
+            found += [Option(search.bay, image, places, search.module) for image in one.turned_over()]
     return tuple(found)
+
+
+def _size(arrangement: Arrangement) -> float:
+    """Length, width and height [mm] of all boxes added up."""
+    return sum(box.size.width + box.size.depth + box.stack.height for box, _ in arrangement.boxes)
 
 
 def polygons(region: shapely.Geometry) -> tuple[shapely.Polygon, ...]:

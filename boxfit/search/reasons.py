@@ -52,7 +52,7 @@ def held_back(search: PackSearch, pack: Pack, bound: int) -> tuple[str, ...]:
 
 def _stopped_by(search: PackSearch, count: int) -> str:
     """Which rule stops a count that the bays would hold."""
-    nearest = search.nearest((count,))
+    nearest = search.nearest([one for one in packs(search.car, search.module, count) if one.count == count])
     if nearest is None:
         return "no way was found to place them within the plate's limits"
     if search.car.target is None:
@@ -65,7 +65,7 @@ def _stopped_by(search: PackSearch, count: int) -> str:
 
 
 def _by_bay(search: PackSearch) -> str:
-    return ", ".join(f"{bay.bay.name} {bay.most}" for bay in search.bays)
+    return ", ".join(f"{offer.search.bay.name} {offer.most}" for offer in search.offers)
 
 
 def target_missed(car: Car, weights: Weights) -> tuple[str, ...]:

@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import inf
 
+from boxfit.box_shape import rectangle
 from boxfit.car import Car, CornerWeights
 from boxfit.search.bay import ROUNDING, BaySearch
 from boxfit.search.floors import Room, Rooms, span
@@ -90,7 +91,10 @@ def _box_spread(stack: Stack, room: Room, width: float, depths: tuple[float, flo
     lone = width - wall - least_side / 2
     middle = (piled * (count - 1) + lone) / count if count > 1 else width / 2
     boxes = [
-        box_mass((width, depth, stack.height), stack.levels, stack.rules, cover).mass
+        box_mass(
+            (rectangle((0.0, 0.0), (width, depth)),) * len(stack.levels),
+            stack.height, stack.levels, stack.rules, cover,
+        ).mass
         for depth in depths
         for cover in (False, True)
     ]

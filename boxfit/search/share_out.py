@@ -1,6 +1,10 @@
 """Numbers of modules over bays."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from itertools import product
+
+Share = tuple[tuple[int, int], ...]
+"""For each bay, how many modules it takes and how many corners its boxes have."""
 
 
 def compositions(total: int, most: Sequence[int]) -> Iterator[tuple[int, ...]]:
@@ -18,13 +22,19 @@ def compositions(total: int, most: Sequence[int]) -> Iterator[tuple[int, ...]]:
             yield (first, *rest)
 
 
-def by_boxes(total: int, most: Sequence[int]) -> list[list[tuple[int, ...]]]:
-    """The same in groups, those that use the fewest bays first.
+def by_corners(
+    shares: Iterable[Sequence[int]], corners: Callable[[int, int], Sequence[int]]
+) -> list[list[Share]]:
+    """Shares with the corners each bay's boxes have, in groups of equally many corners in all, fewest first.
 
-    >>> by_boxes(2, (2, 2))
-    [[(0, 2), (2, 0)], [(1, 1)]]
+    `corners(bay, count)` are the numbers of corners with which a bay takes a count; none where it cannot.
+
+    >>> by_corners([(2, 0), (1, 1)], lambda bay, count: (4,) if count else (0,))
+    [[((2, 4), (0, 0))], [((1, 4), (1, 4))]]
     """
-    groups: dict[int, list[tuple[int, ...]]] = {}
-    for counts in compositions(total, most):
-        groups.setdefault(sum(count > 0 for count in counts), []).append(counts)
-    return [groups[used] for used in sorted(groups)]
+    groups: dict[int, list[Share]] = {}
+    for counts in shares:
+        for chosen in product(*(corners(bay, count) for bay, count in enumerate(counts))):
+            share = tuple(zip(counts, chosen, strict=True))
+            groups.setdefault(sum(chosen), []).append(share)
+    return [groups[total] for total in sorted(groups)]

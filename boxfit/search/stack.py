@@ -6,11 +6,12 @@ from itertools import combinations_with_replacement, product
 
 from boxfit.bay import BoxRules
 from boxfit.module import Module, stances
-from boxfit.search import rectangle
+from boxfit.search import rectangle, twins
 from boxfit.search.blocks import BlockTable
 from boxfit.search.raster import UNITS_PER_MILLIMETRE, sums, units_within
 from boxfit.search.rectangle import Filling
 from boxfit.search.tier import PlanModel, TierKind, plan_model, tier_kinds, wall_gap, wider_model
+from boxfit.search.twins import Laying, laying
 from boxfit.space.free import BoxLevels
 
 MOST_ORDERS = 64
@@ -76,15 +77,24 @@ class Stack:
 
     def fillings(self, size: PlanSize, exactly: bool) -> tuple[Filling, ...]:
         """Each tier filled, by blocks or by the exact searches; bounds hold for any arrangement."""
-        fill = rectangle.fill if exactly else rectangle.quick_fill
         found = []
         for model, wider in zip(self.models, self.wider_models, strict=True):
-            filling = fill(*self._tray(model, size), model.reserves)
+            filling = self._filled(model, size, exactly)
             if model != wider:
                 most = rectangle.bound(*self._tray(wider, size), wider.reserves)
                 filling = Filling(filling.count, most, filling.placements)
             found.append(filling)
         return tuple(found)
+
+    def _filled(self, model: PlanModel, size: PlanSize, exactly: bool) -> Filling:
+        """One tier filled; with pairs where modules may share a room."""
+        tray = self._tray(model, size)
+        alone = (rectangle.fill if exactly else rectangle.quick_fill)(*tray, model.reserves)
+        laid = laying(model, self.module)
+        if not laid.pairs:
+            return alone
+        paired = twins.fill(*tray, laid)
+        return paired if paired.count > alone.count else alone
 
     def bound(self, size: PlanSize) -> int:
         """No more modules than this in a box of the size, found quickly."""
@@ -94,7 +104,7 @@ class Stack:
         """Modules by straight cuts alone in a box of the size, which is no larger than `within`."""
         total = 0
         for model in self.models:
-            table = _table(*self._tray(model, within), model.reserves)
+            table = _table(*self._tray(model, within), laying(model, self.module))
             total += table.count(*self._tray(model, size)) if table else 0
         return total
 
@@ -102,9 +112,9 @@ class Stack:
         """The placements behind `quick_count`."""
         found = []
         for model in self.models:
-            table = _table(*self._tray(model, within), model.reserves)
-            placements = table.place(*self._tray(model, size)) if table else []
-            found.append(Filling(len(placements), len(placements), tuple(sorted(placements))))
+            laid = laying(model, self.module)
+            table = _table(*self._tray(model, within), laid)
+            found.append(laid.taken_apart(table.place(*self._tray(model, size)) if table else []))
         return tuple(found)
 
     def widths(self, most: float) -> list[float]:
@@ -129,7 +139,8 @@ class Stack:
         found = set()
         for model in (*self.models, *self.wider_models):
             room = units_within(most - walls - model.loss[axis])
-            for total in sums((reserve[axis] for reserve in model.reserves), max(room, 0)):
+            laid = laying(model, self.module)
+            for total in sums((footprint[axis] for footprint in laid.footprints), max(room, 0)):
                 if total:
                     found.add(total / UNITS_PER_MILLIMETRE + model.loss[axis] + walls)
         return sorted(found)
@@ -138,10 +149,10 @@ class Stack:
 _tables: dict[tuple[object, ...], BlockTable] = {}
 
 
-def _table(width: int, depth: int, reserves: tuple[tuple[int, int], ...]) -> BlockTable | None:
+def _table(width: int, depth: int, laid: Laying) -> BlockTable | None:
     if width <= 0 or depth <= 0:
         return None
-    key = (width, depth, reserves)
+    key = (width, depth, laid.footprints, laid.weights if laid.pairs else ())
     if key not in _tables:
         _tables[key] = BlockTable(*key)
     return _tables[key]

@@ -5,10 +5,10 @@ the modules; the gap to the liner becomes a loss taken off the tray once. Where 
 room on an axis this is exact. Where they differ a second, wider model gives a bound that is never too low.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from boxfit.bay import BoxRules, Point
-from boxfit.module import Module, Stance
+from boxfit.bay import BoxRules, Point, Vector
+from boxfit.module import Module, Stance, stances
 from boxfit.search.blocks import Footprint
 from boxfit.search.raster import units
 
@@ -27,6 +27,8 @@ class PlanModel:
 
     `lead` [mm]: from a reserve's low corner to its module's body. `start` [mm]: from the liner to where
     reserves begin. `loss` [mm]: what the liner-to-liner width and depth lose before reserves are laid.
+    Where rooms may be shared, `stances` and `lead` go on with every stance's partner, turned towards it;
+    `partners` are the partners' reserves, never laid by themselves.
     """
 
     reserves: tuple[Footprint, ...]
@@ -34,6 +36,11 @@ class PlanModel:
     lead: tuple[Point, ...]
     start: Point
     loss: Point
+    partners: tuple[Footprint, ...] = ()
+
+    def reserve(self, kind: int) -> Footprint:
+        """The reserve [units] of a kind, partners included."""
+        return (self.reserves + self.partners)[kind]
 
 
 def stance_height(stance: Stance) -> float:
@@ -104,27 +111,42 @@ class _AxisModel:
     loss: float
 
 
-def _axis(stances: tuple[Stance, ...], axis: int, gap: float, spacing: float) -> _AxisModel:
-    """Reserves that always keep spacing and room, at times with a little to spare."""
+def _axis(
+    stances: tuple[Stance, ...], axis: int, gap: float, spacing: float, shared: bool = False
+) -> _AxisModel:
+    """Reserves that always keep spacing and room, at times with a little to spare.
+
+    Where rooms are shared the wall's side is reckoned for a pair, which ends with a plain face: a room that
+    looks at the wall then keeps what that lacks.
+    """
     before = tuple(stance.room_low[axis] for stance in stances)
     after = tuple(max(stance.room_high[axis], spacing - min(before)) for stance in stances)
     start = max(max(gap, room) - room for room in before)
     end = max(max(gap, s.room_high[axis]) - a for s, a in zip(stances, after, strict=True))
+    if shared:
+        end = gap - spacing
+        after = tuple(max(a, max(gap, s.room_high[axis]) - end) for s, a in zip(stances, after, strict=True))
     return _AxisModel(before, after, start, start + end)
 
 
-def _wider_axis(stances: tuple[Stance, ...], axis: int, gap: float, spacing: float) -> _AxisModel:
-    """Reserves that no permitted arrangement can overlap, whichever way the rooms look."""
+def _wider_axis(
+    stances: tuple[Stance, ...], axis: int, gap: float, spacing: float, shared: bool
+) -> _AxisModel:
+    """Reserves that no permitted arrangement can overlap, whichever way the rooms look.
+
+    Of a room that may be shared each of the two keeps half.
+    """
     across = 1 - axis
     roomy = [s for s in stances if s.room_low[axis] or s.room_high[axis]]
     if not roomy:
         return _axis(stances, axis, gap, spacing)
     if any(s.room_low[across] or s.room_high[across] for s in roomy):
         return _AxisModel((0.0,) * len(stances), (spacing,) * len(stances), 0.0, -spacing)
-    before = tuple(stance.room_low[axis] for stance in stances)
-    after = tuple(stance.room_high[axis] for stance in stances)
-    rooms = before + after
-    least = min(max(gap, room) - room for room in rooms)
+    part = 0.5 if shared else 1.0
+    before = tuple(part * stance.room_low[axis] for stance in stances)
+    after = tuple(part * stance.room_high[axis] for stance in stances)
+    rooms = [s.room_low[axis] for s in stances] + [s.room_high[axis] for s in stances]
+    least = min(max(gap, room) - part * room for room in rooms)
     return _AxisModel(before, after, least, 2 * least)
 
 
@@ -154,11 +176,40 @@ def _within(small: Footprint, large: Footprint) -> bool:
 
 def plan_model(kind: TierKind, module: Module, gap: float) -> PlanModel:
     """The model layouts are made with: whatever it allows keeps every allowance."""
-    axes = [_axis(kind.stances, axis, gap, module.spacing) for axis in (0, 1)]
-    return _joined(kind.stances, *axes)
+    axes = [_axis(kind.stances, axis, gap, module.spacing, module.room_shared) for axis in (0, 1)]
+    model = _joined(kind.stances, *axes)
+    return _with_partners(model, module) if module.room_shared else model
 
 
 def wider_model(kind: TierKind, module: Module, gap: float) -> PlanModel:
     """The model bounds are made with: whatever keeps every allowance, it allows."""
-    axes = [_wider_axis(kind.stances, axis, gap, module.spacing) for axis in (0, 1)]
+    axes = [_wider_axis(kind.stances, axis, gap, module.spacing, module.room_shared) for axis in (0, 1)]
     return _joined(kind.stances, *axes)
+
+
+def _with_partners(model: PlanModel, module: Module) -> PlanModel:
+    """Every stance once more, turned half round: it has the rooms of the first at the opposite faces."""
+    partners = tuple(_partner(stance, module) for stance in model.stances)
+    lead = tuple((partner.room_low[0], partner.room_low[1]) for partner in partners)
+    reserves = tuple(
+        (
+            units(before[0] + partner.size[0] + max(partner.room_high[0], module.spacing)),
+            units(before[1] + partner.size[1] + max(partner.room_high[1], module.spacing)),
+        )
+        for before, partner in zip(lead, partners, strict=True)
+    )
+    return replace(model, stances=model.stances + partners, lead=model.lead + lead, partners=reserves)
+
+
+def _partner(stance: Stance, module: Module) -> Stance:
+    """The module turned half round about the upright; the stance itself where it looks the same."""
+    for other in stances(module):
+        turned = (other.up, other.length_along) == (stance.up, stance.length_along)
+        if turned and (other.room_low, other.room_high) == _half_round(stance):
+            return other
+    return stance
+
+
+def _half_round(stance: Stance) -> tuple[Vector, Vector]:
+    (x, y, z), (far_x, far_y, far_z) = stance.room_low, stance.room_high
+    return (far_x, far_y, z), (x, y, far_z)

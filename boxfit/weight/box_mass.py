@@ -1,15 +1,15 @@
-"""Mass of a box from its outside size, the levels of its tiers and the workshop's rules: sums only.
+"""Mass of a box from the outlines and levels of its tiers and the workshop's rules: sums only, exact.
 
-The bent tray is its profile swept round the plan with mitred corners. A point of the profile standing
-`u` [mm] outside the wall runs round a rectangle of perimeter 2 (a + b) + 8 u, so a profile of area A gives
-V = 2 (a + b) A + 8 * integral of u dA (Pappus's theorem, taken per straight side). Exact; the plan is
-symmetrical, so that only the height of the centre needs a sum.
+Every part is a profile round one or more of the outlines (see swept.py). Profiles depend on heights and rules
+alone, so that boxes which differ in plan only share them: a search weighs thousands of those.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 from math import pi
 
-from boxfit.bay import BoxRules, Vector
+from boxfit.bay import BoxRules, Point, Vector
 from boxfit.box_details import (
     FIT,
     LID_HOLE,
@@ -20,19 +20,34 @@ from boxfit.box_details import (
     flange_radius,
     ledge,
     screw_count,
+    screw_points,
+    stud_count,
     stud_points,
     wall_liner_spans,
 )
 from boxfit.standards.materials import LINER, MATERIALS
+from boxfit.surface import Outline
+from boxfit.weight.swept import (
+    Profile,
+    Span,
+    Swept,
+    bend,
+    less,
+    plan_of,
+    prism,
+    strip,
+    total,
+    volume_and_lift,
+)
 
-Volume = tuple[float, float]
-"""Volume [mm3] and its first moment about the outside of the floor [mm4]."""
 CUBIC_METRE = 1e9
+Piece = tuple[int, Profile]
+"""The tier whose outline a profile goes round, and the profile."""
 
 
 @dataclass(frozen=True)
 class PartMass:
-    """A part: mass [kg], volume [mm3], centre of mass [mm] from the low corner of the box's outside."""
+    """A part: mass [kg], volume [mm3], centre of mass [mm] from the low corner of the box's extent."""
 
     part: str
     mass: float
@@ -40,166 +55,214 @@ class PartMass:
     volume: float
 
 
-def box_mass(size: Vector, levels: tuple[float, ...], rules: BoxRules, cover_plate: bool = False) -> PartMass:
+@dataclass(frozen=True)
+class _Round:
+    """Round bars or holes: levels [mm] between which they run, section [mm2] of each, -1 for holes."""
+
+    up: Span
+    section: float
+    sign: int
+    holes: bool
+
+
+@dataclass(frozen=True)
+class _Made:
+    """A part: density [kg/m3], one profile for each outline, and the round bars or holes in it."""
+
+    name: str
+    density: float
+    profiles: tuple[Profile, ...]
+    round: _Round | None = None
+
+
+@dataclass(frozen=True)
+class _Heights:
+    """What of a box does not depend on its plan; `outline_of` tells which outline each tier has, from 0."""
+
+    height: float
+    levels: tuple[float, ...]
+    outline_of: tuple[int, ...]
+    rules: BoxRules
+
+    @property
+    def rim(self) -> float:
+        """The underside of the lid [mm]."""
+        return self.height - self.rules.lid_thickness
+
+
+def box_mass(
+    outlines: tuple[Outline, ...],
+    height: float,
+    levels: tuple[float, ...],
+    rules: BoxRules,
+    cover_plate: bool = False,
+) -> PartMass:
     """Mass [kg] and centre [mm] of the whole empty box; its volume is that of the material [mm3].
 
-    `size` [mm] is the outside of floor, walls and lid; `levels` [mm] what each tier stands on, above the
-    outside of the floor. Made of nothing (no [box] asked), it weighs nothing and its centre is the middle.
+    `outlines` [mm] are the outside of the walls round each tier, lowest first, in any coordinates; `height`
+    [mm] is that of floor, walls and lid; `levels` [mm] what each tier stands on, above the outside of the
+    floor. Made of nothing (no [box] asked), it weighs nothing and its centre is the middle.
 
+    >>> from boxfit.box_shape import rectangle
     >>> rules = BoxRules("aluminium-5754", "welded", "rectangular", 2, 0, 0, 2, 0, 0, 0, 0, 1, 1)
-    >>> closed = box_mass((100, 100, 100), (2,), rules)
+    >>> closed = box_mass((rectangle((0, 0), (100, 100)),), 100, (2,), rules)
     >>> round(closed.volume) == 100**3 - 96**3, round(closed.mass, 5), round(closed.centre[2], 6)
     (True, 0.3066, 50.0)
     """
-    parts = part_masses(size, levels, rules, cover_plate)
-    mass = sum(part.mass for part in parts)
-    height = sum(part.mass * part.centre[2] for part in parts) / mass if mass else size[2] / 2.0
-    return PartMass("box", mass, (size[0] / 2.0, size[1] / 2.0, height), sum(part.volume for part in parts))
+    parts = part_masses(outlines, height, levels, rules, cover_plate)
+    mass, volume = sum(part.mass for part in parts), sum(part.volume for part in parts)
+    if not mass:
+        low, high = _extent(outlines)
+        return PartMass("box", mass, _middle(low, high, height), volume)
+    x, y, z = (sum(part.mass * part.centre[axis] for part in parts) / mass for axis in range(3))
+    return PartMass("box", mass, (x, y, z), volume)
 
 
 def part_masses(
-    size: Vector, levels: tuple[float, ...], rules: BoxRules, cover_plate: bool = False
+    outlines: tuple[Outline, ...],
+    height: float,
+    levels: tuple[float, ...],
+    rules: BoxRules,
+    cover_plate: bool = False,
 ) -> tuple[PartMass, ...]:
     """Each part of an empty box: tray, lid, cover plate where made, shelves, liner where there is one.
 
     Arguments as for `box_mass`.
     """
+    different = tuple(dict.fromkeys(outlines))
+    numbers = tuple(different.index(outline) for outline in outlines)
+    parts = _parts(_Heights(height, levels, numbers, rules), cover_plate)
+    low, high = _extent(different)
+    if len(different) == 1 and len(different[0]) == 4:
+        size = (high[0] - low[0], high[1] - low[1])
+        return tuple(_of_rectangle(part, size, height, rules) for part in parts)
+    from_corner = tuple(tuple((x - low[0], y - low[1]) for x, y in outline) for outline in different)
+    middle = _middle(low, high, height)
+    return tuple(_of_outlines(part, from_corner, middle, rules) for part in parts)
+
+
+def _extent(outlines: tuple[Outline, ...]) -> tuple[Point, Point]:
+    """Low and high corner [mm] of all outlines."""
+    xs, ys = ([corner[axis] for outline in outlines for corner in outline] for axis in (0, 1))
+    return (min(xs), min(ys)), (max(xs), max(ys))
+
+
+def _middle(low: Point, high: Point, height: float) -> Vector:
+    """The middle [mm] of the extent, from its low corner."""
+    return ((high[0] - low[0]) / 2.0, (high[1] - low[1]) / 2.0, height / 2.0)
+
+
+def _of_rectangle(made: _Made, size: Point, height: float, rules: BoxRules) -> PartMass:
+    """A part of a plain box: its plan is symmetrical, so that only the height of the centre needs a sum."""
+    around, plan = 2.0 * (size[0] + size[1]), size[0] * size[1]
+    volume, lift = volume_and_lift(plan, around, made.profiles[0])
+    if made.round:
+        count = screw_count(size, rules) if made.round.holes else stud_count(size)
+        low, high = made.round.up
+        bars = made.round.sign * count * made.round.section * (high - low)
+        volume, lift = volume + bars, lift + bars * (low + high) / 2.0
+    centre = (size[0] / 2.0, size[1] / 2.0, lift / volume if volume else height / 2.0)
+    return PartMass(made.name, volume * made.density / CUBIC_METRE, centre, volume)
+
+
+def _of_outlines(made: _Made, outlines: tuple[Outline, ...], middle: Vector, rules: BoxRules) -> PartMass:
+    """A part of a stepped box; the outlines count from the low corner of the extent."""
+    pairs = zip(outlines, made.profiles, strict=True)
+    pieces = [plan_of(outline).swept(profile) for outline, profile in pairs if any(profile)]
+    if made.round:
+        points = screw_points(outlines[-1], rules) if made.round.holes else stud_points(outlines[-1])
+        (low, high), each = made.round.up, made.round.sign * made.round.section
+        bar = each * (high - low)
+        pieces += [Swept(bar, bar * x, bar * y, bar * (low + high) / 2.0) for x, y in points]
+    volume, x, y, z = (sum(terms) for terms in zip(*pieces, strict=True)) if pieces else (0.0,) * 4
+    centre = (x / volume, y / volume, z / volume) if volume else middle
+    return PartMass(made.name, volume * made.density / CUBIC_METRE, centre, volume)
+
+
+@lru_cache(maxsize=1024)
+def _parts(box: _Heights, cover_plate: bool) -> tuple[_Made, ...]:
+    """Everything a box is made of."""
+    rules, rim, top = box.rules, box.rim, box.outline_of[-1]
     sheet = MATERIALS[rules.material].density if rules.asked else 0.0
-    volumes = [
-        ("tray", sheet, _tray(size, levels, rules)),
-        ("lid", sheet, _lid(size, rules)),
+    lid = [(top, prism((rim, box.height), rules.flange))]
+    parts = [
+        ("tray", sheet, [*_tray(box)], _Round((rim - rules.thickness, rim), _disc(TRAY_HOLE), -1, True)),
+        ("lid", sheet, lid, _Round((rim, box.height), _disc(LID_HOLE), -1, True)),
     ]
     if cover_plate:
-        volumes.append(("cover plate", sheet, _cover_plate(size, rules)))
-    for number, level in enumerate(levels[1:], start=1):
-        volumes.append((f"shelf {number}", sheet, _shelf(size, level, rules)))
+        bottom = box.height + STUD_HEIGHT
+        plate = [(top, prism((bottom, bottom + rules.lid_thickness), rules.flange))]
+        parts.append(
+            ("cover plate", sheet, plate, _Round((box.height, bottom), _disc(STUD_DIAMETER), 1, False))
+        )
+    found = [_made(box, name, density, pieces, bars) for name, density, pieces, bars in parts]
+    for tier, level in enumerate(box.levels[1:], start=1):
+        plate = [(box.outline_of[tier - 1], prism((level - rules.thickness, level), -rules.thickness - FIT))]
+        found.append(_made(box, f"shelf {tier}", sheet, plate))
     if rules.liner > 0.0:
-        volumes.append(("liner", LINER.density, _liner(size, levels, rules)))
-    return tuple(_part(name, density, volume, size) for name, density, volume in volumes)
+        found.append(_made(box, "liner", LINER.density, [*_liner(box)]))
+    return tuple(found)
 
 
-def _part(name: str, density: float, solid: Volume, size: Vector) -> PartMass:
-    """The part of a volume [mm3, mm4] and a density [kg/m3]."""
-    volume, moment = solid
-    height = moment / volume if volume else size[2] / 2.0
-    return PartMass(name, volume * density / CUBIC_METRE, (size[0] / 2.0, size[1] / 2.0, height), volume)
+def _disc(diameter: float) -> float:
+    """Area [mm2]."""
+    return pi / 4.0 * diameter**2
 
 
-def _slab(area: float, low: float, high: float) -> Volume:
-    """A solid of the same plan area [mm2] all the way up."""
-    volume = area * (high - low)
-    return volume, volume * (low + high) / 2.0
+def _made(box: _Heights, name: str, density: float, pieces: list[Piece], bars: _Round | None = None) -> _Made:
+    """A part, its pieces added up outline by outline."""
+    numbers = range(max(box.outline_of) + 1)
+    sums = tuple(total([profile for outline, profile in pieces if outline == one]) for one in numbers)
+    return _Made(name, density, sums, bars)
 
 
-def _total(volumes: tuple[Volume, ...]) -> Volume:
-    """Solids added up."""
-    return sum(volume for volume, _ in volumes), sum(moment for _, moment in volumes)
-
-
-def _strip(size: Vector, across: tuple[float, float], up: tuple[float, float]) -> Volume:
-    """A rectangular profile swept round the outside walls; `across` [mm] counts outwards from them."""
-    area = (across[1] - across[0]) * (up[1] - up[0])
-    middle = (across[0] + across[1]) / 2.0
-    volume = area * (2.0 * (size[0] + size[1]) + 8.0 * middle)
-    return volume, volume * (up[0] + up[1]) / 2.0
-
-
-def _bend(size: Vector, centre: tuple[float, float], radii: tuple[float, float], outwards: int) -> Volume:
-    """A quarter ring between two radii [mm] swept round the outside walls.
-
-    `outwards` is 1 for the floor bend (outside and below its centre), -1 for the flange bend (inside and
-    above it). First moments of a quarter disc: R^3 / 3 about its straight sides; product R^4 / 8.
-    """
-    across, up = centre
-    small, large = radii
-    area = pi / 4.0 * (large**2 - small**2)
-    first = (large**3 - small**3) / 3.0
-    product = (large**4 - small**4) / 8.0
-    area_across = area * across + outwards * first
-    area_up = area * up - outwards * first
-    area_both = area * across * up + outwards * first * (up - across) - product
-    perimeter = 2.0 * (size[0] + size[1])
-    return perimeter * area + 8.0 * area_across, perimeter * area_up + 8.0 * area_both
-
-
-def _tray(size: Vector, levels: tuple[float, ...], rules: BoxRules) -> Volume:
-    """Floor, walls, flange and ledges, less the holes for the rivet-nuts."""
-    thick, flange, rim = rules.thickness, rules.flange, size[2] - rules.lid_thickness
-    shell = _folded if rules.process == "folded" else _square
-    holes = _slab(-screw_count(size, rules) * pi / 4.0 * TRAY_HOLE**2, rim - thick, rim)
+def _tray(box: _Heights) -> Iterator[Piece]:
+    """Floor, walls, step floors, flange and ledges."""
+    rules, thick, first = box.rules, box.rules.thickness, box.outline_of[0]
+    if rules.process == "folded":
+        outer = bend_radius(rules) + thick
+        yield first, prism((0.0, thick), -outer)
+        yield first, bend((-outer, outer), (outer - thick, outer), 1)
+        foot = outer
+    else:
+        yield first, prism((0.0, thick))
+        foot = thick
+    yield from _walls(box, foot)
+    yield from _flange(box)
     bar = ledge(rules)
-    bars = (
-        ()
-        if bar is None
-        else tuple(
-            _strip(size, (-thick - bar.width, -thick), (level - thick - bar.height, level - thick))
-            for level in levels[1:]
-        )
-    )
-    return _total((shell(size, rim, flange, rules), holes, *bars))
+    for tier, level in enumerate(box.levels[1:] if bar else (), start=1):
+        if bar:
+            up = (level - thick - bar.height, level - thick)
+            yield box.outline_of[tier - 1], strip((-thick - bar.width, -thick), up)
 
 
-def _folded(size: Vector, rim: float, flange: float, rules: BoxRules) -> Volume:
-    """Floor, walls and flange with their bends."""
-    thick, radius, upper = rules.thickness, bend_radius(rules), flange_radius(rules)
-    outer = radius + thick
-    floor = _slab((size[0] - 2.0 * outer) * (size[1] - 2.0 * outer), 0.0, thick)
-    floor_bend = _bend(size, (-outer, outer), (radius, outer), 1)
-    if flange == 0.0:
-        return _total((floor, floor_bend, _strip(size, (-thick, 0.0), (outer, rim))))
-    start = rim - thick - upper
-    return _total(
-        (
-            floor,
-            floor_bend,
-            _strip(size, (-thick, 0.0), (outer, start)),
-            _bend(size, (upper, start), (upper, upper + thick), -1),
-            _strip(size, (upper, flange), (rim - thick, rim)),
-        )
-    )
+def _walls(box: _Heights, foot: float) -> Iterator[Piece]:
+    """Walls from `foot` [mm] up, and where the outline widens the step floor that they stand on."""
+    thick = box.rules.thickness
+    folded = box.rules.process == "folded" and box.rules.flange
+    end = box.rim - thick - flange_radius(box.rules) if folded else box.rim
+    outline = box.outline_of[0]
+    for other, level in zip(box.outline_of[1:], box.levels[1:], strict=True):
+        if other != outline:
+            yield outline, strip((-thick, 0.0), (foot, level - thick))
+            yield other, prism((level - thick, level))
+            yield outline, less(prism((level - thick, level), -thick))
+            outline, foot = other, level
+    yield outline, strip((-thick, 0.0), (foot, end))
 
 
-def _square(size: Vector, rim: float, flange: float, rules: BoxRules) -> Volume:
-    """Floor, walls and flange with square corners."""
-    thick = rules.thickness
-    return _total(
-        (
-            _slab(size[0] * size[1], 0.0, thick),
-            _strip(size, (-thick, 0.0), (thick, rim)),
-            _strip(size, (0.0, flange), (rim - thick, rim)),
-        )
-    )
+def _flange(box: _Heights) -> Iterator[Piece]:
+    """The flange with its bend, round the outline at the top."""
+    rules, thick, top = box.rules, box.rules.thickness, box.outline_of[-1]
+    radius = flange_radius(rules)
+    if rules.process == "folded" and rules.flange:
+        yield top, bend((radius, box.rim - thick - radius), (radius, radius + thick), -1)
+    yield top, strip((radius, rules.flange), (box.rim - thick, box.rim))
 
 
-def _plate_area(size: Vector, flange: float) -> float:
-    """Plan [mm2] of lid and cover plate."""
-    return (size[0] + 2.0 * flange) * (size[1] + 2.0 * flange)
-
-
-def _lid(size: Vector, rules: BoxRules) -> Volume:
-    """The lid less its screw holes."""
-    holes = screw_count(size, rules) * pi / 4.0 * LID_HOLE**2
-    return _slab(_plate_area(size, rules.flange) - holes, size[2] - rules.lid_thickness, size[2])
-
-
-def _cover_plate(size: Vector, rules: BoxRules) -> Volume:
-    """The cover plate and its studs."""
-    studs = len(stud_points(size)) * pi / 4.0 * STUD_DIAMETER**2
-    bottom = size[2] + STUD_HEIGHT
-    plate = _slab(_plate_area(size, rules.flange), bottom, bottom + rules.lid_thickness)
-    return _total((plate, _slab(studs, size[2], bottom)))
-
-
-def _shelf(size: Vector, level: float, rules: BoxRules) -> Volume:
-    """The sheet directly below `level` [mm]."""
-    less = 2.0 * (rules.thickness + FIT)
-    return _slab((size[0] - less) * (size[1] - less), level - rules.thickness, level)
-
-
-def _liner(size: Vector, levels: tuple[float, ...], rules: BoxRules) -> Volume:
+def _liner(box: _Heights) -> Iterator[Piece]:
     """Floor sheet, as far as the floor is flat, and wall sheets."""
-    thick, liner = rules.thickness, rules.liner
-    less = 2.0 * (thick + bend_radius(rules))
-    floor = _slab((size[0] - less) * (size[1] - less), thick, thick + liner)
-    spans = wall_liner_spans(size[2] - rules.lid_thickness, levels, rules)
-    return _total((floor, *(_strip(size, (-thick - liner, -thick), span) for span in spans)))
+    thick, liner = box.rules.thickness, box.rules.liner
+    yield box.outline_of[0], prism((thick, thick + liner), -thick - bend_radius(box.rules))
+    for tier, span in wall_liner_spans(box.rim, box.levels, box.rules):
+        yield box.outline_of[tier], strip((-thick - liner, -thick), span)

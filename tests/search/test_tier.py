@@ -12,7 +12,7 @@ from boxfit.judge.claim import ClaimedBox
 from boxfit.judge.contents import judge_contents
 from boxfit.layout import PlacedBox
 from boxfit.module import DIMENSIONS, FaceRoom, Module, Stance, Voltage, stances
-from boxfit.search.candidate import Candidate, turned_over
+from boxfit.search.candidate import Candidate
 from boxfit.search.stack import PlanSize, Stack, stacks
 from boxfit.search.tier import stance_height, tier_kinds
 from tests.box.samples import RULES
@@ -21,7 +21,9 @@ VOLTS = Voltage(33.0, 44.0, 50.4)
 rooms = st.sampled_from([0, 0, 0, 2, 5])
 
 
-def module_of(size: tuple[int, int, int], spacing: int, room: FaceRoom, up: tuple[str, ...]) -> Module:
+def module_of(
+    size: tuple[int, int, int], spacing: int, room: FaceRoom, up: tuple[str, ...], shared: bool = False
+) -> Module:
     length, width, height = map(float, size)
     kept = tuple(one for one in DIMENSIONS[::-1] if one in up)
     return Module(
@@ -37,6 +39,7 @@ def module_of(size: tuple[int, int, int], spacing: int, room: FaceRoom, up: tupl
         up=kept,
         spacing=float(spacing),
         room=room,
+        room_shared=shared,
     )
 
 
@@ -47,7 +50,7 @@ def modules(draw: st.DrawFn) -> Module:
     room = FaceRoom(**{face: float(draw(rooms)) for face in faces})
     size = (draw(st.integers(4, 20)), draw(st.integers(4, 14)), draw(st.integers(4, 12)))
     up = draw(st.sampled_from([("height",), ("height", "width"), ("height", "length"), ("width", "length")]))
-    return module_of(size, draw(st.integers(0, 3)), room, up)
+    return module_of(size, draw(st.integers(0, 3)), room, up, draw(st.booleans()))
 
 
 @st.composite
@@ -103,7 +106,7 @@ def test_what_a_stack_lays_out_keeps_every_allowance(
         assert candidate.count <= stack.bound(size)
         if not candidate.fills_its_height:
             continue
-        for box in (candidate, candidate.trimmed(), *turned_over(candidate.trimmed())):
+        for box in (candidate, candidate.trimmed(), *candidate.trimmed().turned_over()):
             found = judge_contents(claimed(box.placed(-300.0, 40.0)), box_rules, module, "box")
             assert found == []
             assert box.count == candidate.count
@@ -144,6 +147,8 @@ def can_stand(count: int, module: Module, tray: tuple[int, int], gap: int, ways:
     for one, other in combinations(solids, 2):
         for place, (x, y, e, f) in enumerate(one):
             for following, (u, v, g, h) in enumerate(other):
+                if module.room_shared and {place, following} in ({1, 2}, {3, 4}):
+                    continue  # rooms that look at each other
                 apart = spacing if place == following == 0 else 0
                 sides = [model.new_bool_var("") for _ in range(4)]
                 model.add_bool_or(sides)
@@ -192,8 +197,33 @@ def test_hand_figures_of_a_row(
     module = module_of(size, 2, room, ("height",))
     box_rules = replace(RULES, process="welded", liner=0.0, thickness=1.0, gap=0.0, tiers=1)
     size_of_box = PlanSize(tray[0] + 2.0, tray[1] + 2.0)
-    filled = [stack.fillings(size_of_box, exactly=True)[0] for stack in stacks(module, box_rules, 1000.0)]
-    assert max(filling.count for filling in filled) == fits
-    assert fits <= max(filling.bound for filling in filled)
+    assert most_in(module, box_rules, size_of_box) == fits
+
+
+def most_in(module: Module, box_rules: BoxRules, size: PlanSize) -> int:
+    """Modules in the fullest box of one tier, which no bound is below."""
+    filled = [stack.fillings(size, exactly=True)[0] for stack in stacks(module, box_rules, 1000.0)]
+    most = max(filling.count for filling in filled)
+    assert most <= max(filling.bound for filling in filled)
+    return most
+
+
+@pytest.mark.parametrize(
+    ("tray", "fits"),
+    [
+        ((24, 4), 1),
+        ((25, 4), 2),  # hand: 10 + 5 between + 10
+        ((51, 4), 3),
+        ((52, 4), 4),  # hand: two pairs and 2 of spacing
+        ((25, 10), 4),  # hand: two pairs beside each other, 4 + 2 + 4
+    ],
+)
+def test_modules_that_look_at_each_other_share_a_room_where_allowed(tray: tuple[int, int], fits: int) -> None:
+    module = module_of((10, 4, 5), 2, FaceRoom(front=5.0), ("height",), shared=True)
+    box_rules = replace(RULES, process="welded", liner=0.0, thickness=1.0, gap=0.0, tiers=1)
+    size = PlanSize(tray[0] + 2.0, tray[1] + 2.0)
+    assert most_in(module, box_rules, size) == fits
+    apart = replace(module, room_shared=False)
+    assert most_in(apart, box_rules, size) < fits or fits % 2 == 1
     assert can_stand(fits, module, tray, 0, list(stances(module)))
     assert not can_stand(fits + 1, module, tray, 0, list(stances(module)))
