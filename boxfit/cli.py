@@ -4,6 +4,7 @@ Results are told on stdout, everything else on stderr. Exit status 0: done; 1: n
 rules; 2: the input is wrong.
 """
 
+import signal
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -14,6 +15,7 @@ import typer
 
 if TYPE_CHECKING:
     from boxfit.jobs import Tell
+    from boxfit.search.watch import Watch
 
 NO_LAYOUT, WRONG_INPUT, OWN_FAULT, INTERRUPTED = 1, 2, 3, 130
 
@@ -38,6 +40,10 @@ ModuleWord = Annotated[
 ModuleWords = Annotated[
     list[str] | None,
     typer.Option("--module", metavar="M", help="As often as wanted; all in modules/ if never."),
+]
+Seconds = Annotated[
+    float,
+    typer.Option("--seconds", metavar="S", min=0.0, help="How long to search; what is best by then is told."),
 ]
 Out = Annotated[Path, typer.Option("--out", metavar="DIR", help="Where results land.")]
 
@@ -65,7 +71,7 @@ def check(car: CarOrScan, out: Out = Path("out")) -> None:
 
 
 @app.command()
-def layout(car: CarFolder, module: ModuleWord, out: Out = Path("out")) -> None:
+def layout(car: CarFolder, module: ModuleWord, out: Out = Path("out"), seconds: Seconds = 30.0) -> None:
     """Search for the best layout alone, and write layout.json."""
     from boxfit import jobs
     from boxfit.files.together import read_together
@@ -73,8 +79,8 @@ def layout(car: CarFolder, module: ModuleWord, out: Out = Path("out")) -> None:
 
     with _messages(), _progress() as tell:
         the_car, (the_module,) = read_together(car, [module])
-        tell("searching for the best layout")
-        found = jobs.laid_out(the_car, the_module)
+        with _watched(seconds, tell) as watch:
+            found = jobs.laid_out_beside_others(the_car, the_module, watch, tell)
         target = out / the_car.folder / the_module.stem
         jobs.write_layout(found, target)
         text = summary(the_car, the_module, found)
@@ -82,7 +88,7 @@ def layout(car: CarFolder, module: ModuleWord, out: Out = Path("out")) -> None:
 
 
 @app.command()
-def build(car: CarFolder, module: ModuleWord, out: Out = Path("out")) -> None:
+def build(car: CarFolder, module: ModuleWord, out: Out = Path("out"), seconds: Seconds = 30.0) -> None:
     """Search for the best layout, then write every file for the workshop."""
     from boxfit import jobs
     from boxfit.files.together import read_together
@@ -90,7 +96,8 @@ def build(car: CarFolder, module: ModuleWord, out: Out = Path("out")) -> None:
     with _messages(), _progress() as tell:
         the_car, (the_module,) = read_together(car, [module])
         target = out / the_car.folder / the_module.stem
-        text = jobs.build(the_car, the_module, target, tell)
+        with _watched(seconds, tell) as watch:
+            text = jobs.build(the_car, the_module, target, watch, tell)
     _done(text, target)
 
 
@@ -107,6 +114,34 @@ def compare(car: CarFolder, module: ModuleWords = None, out: Out = Path("out")) 
         target = out / the_car.folder / "compare.csv"
         write_whole(target, rows.encode())
     _done(table, target)
+
+
+@app.command()
+def limits(
+    car: CarFolder,
+    module: ModuleWord,
+    out: Out = Path("out"),
+    seconds: Annotated[
+        float, typer.Option("--seconds", metavar="S", min=0.0, help="How long to go on looking.")
+    ] = 300.0,
+    processes: Annotated[
+        int, typer.Option("--processes", metavar="N", min=1, max=64, help="Cores to use at once.")
+    ] = 1,
+) -> None:
+    """Say what holds the layout back and what easing each thing would bring, and write limits.csv."""
+    from boxfit import jobs
+    from boxfit.files.results import write_whole
+    from boxfit.files.together import read_together
+    from boxfit.search.watch import Watch
+
+    with _messages(), _progress() as tell:
+        the_car, (the_module,) = read_together(car, [module])
+        text, rows, fits = jobs.limits(the_car, the_module, tell, Watch(seconds), processes)
+        target = out / the_car.folder / the_module.stem / "limits.csv"
+        write_whole(target, rows.encode())
+    _done(text, target)
+    if not fits:
+        raise typer.Exit(NO_LAYOUT)
 
 
 def _done(text: str, target: Path) -> None:
@@ -144,6 +179,28 @@ def _messages() -> Iterator[None]:
         ) from None
     except KeyboardInterrupt:
         raise _stop("stopped; nothing was written", INTERRUPTED) from None
+
+
+@contextmanager
+def _watched(seconds: float, tell: "Tell") -> "Iterator[Watch]":
+    """A watch that Ctrl-C ends, so that what is found by then is kept; a second Ctrl-C stops everything."""
+    from boxfit.search.watch import Watch
+
+    def hear(found: int, bound: int | None) -> None:
+        open_still = f"; whether {bound} could go in is being settled" if bound else ""
+        tell(f"{found} modules found{open_still}")
+
+    watch = Watch(seconds, hear)
+
+    def interrupted(_signal: int, _frame: object) -> None:
+        watch.stop()
+        signal.signal(signal.SIGINT, before)
+
+    before = signal.signal(signal.SIGINT, interrupted)
+    try:
+        yield watch
+    finally:
+        signal.signal(signal.SIGINT, before)
 
 
 @contextmanager

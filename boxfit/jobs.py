@@ -3,11 +3,17 @@
 import json
 from collections.abc import Callable, Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from boxfit.car import Car
 from boxfit.judge.finding import Finding
 from boxfit.layout import Layout
 from boxfit.module import Module
+
+if TYPE_CHECKING:
+    from boxfit.search.limits import Eased, Limit
+    from boxfit.search.searches import BaySearches
+    from boxfit.search.watch import Watch
 
 Tell = Callable[[str], None]
 """Takes a line about what is being done."""
@@ -43,19 +49,44 @@ def check(car: Car, target: Path, tell: Tell) -> str:
     return check_text(car)
 
 
-def laid_out(car: Car, module: Module) -> Layout:
+def laid_out(
+    car: Car, module: Module, watch: "Watch | None" = None, searches: "BaySearches | None" = None
+) -> Layout:
     """The best layout, judged. Raises NothingFitsError or JudgedWrongError."""
-    from boxfit.files.layout_json import layout_bytes
-    from boxfit.judge.layout import judge_layout
     from boxfit.search.find import NoLayout, find_layout
 
-    found = find_layout(car, module)
+    found = find_layout(car, module, watch, searches)
     if isinstance(found, NoLayout):
         raise NothingFitsError(found.reasons)
-    findings = judge_layout(json.loads(layout_bytes(found)), car, module)
+    refuse_misjudged(found, car, module)
+    return found
+
+
+def refuse_misjudged(layout: Layout, car: Car, module: Module) -> None:
+    """Raises JudgedWrongError where the judge finds fault with a layout of the car."""
+    from boxfit.files.layout_json import layout_bytes
+    from boxfit.judge.layout import judge_layout
+
+    findings = judge_layout(json.loads(layout_bytes(layout)), car, module)
     if findings:
         raise JudgedWrongError(findings)
-    return found
+
+
+def laid_out_beside_others(car: Car, module: Module, watch: "Watch", tell: Tell) -> Layout:
+    """The best layout with its alternatives, all judged. Raises as `laid_out` does."""
+    from dataclasses import replace
+
+    from boxfit.search.alternatives import alternatives
+    from boxfit.search.searches import BaySearches
+
+    tell("searching for the best layout")
+    searches = BaySearches(module, watch)
+    best = laid_out(car, module, watch, searches)
+    tell(f"{best.count} modules; looking at alternatives")
+    others = alternatives(car, module, best, watch, searches)
+    for other in others:
+        refuse_misjudged(other.alternative.layout, other.car, module)
+    return replace(best, alternatives=tuple(other.alternative for other in others))
 
 
 def write_layout(layout: Layout, target: Path) -> None:
@@ -82,7 +113,7 @@ def refuse_unbuildable(car: Car, layout: Layout) -> None:
         raise InputError(problems)
 
 
-def build(car: Car, module: Module, target: Path, tell: Tell) -> str:
+def build(car: Car, module: Module, target: Path, watch: "Watch", tell: Tell) -> str:
     """The search, then every file for the workshop; returns the summary.
 
     Raises NothingFitsError, JudgedWrongError, or InputError where a box cannot be made or written.
@@ -98,8 +129,7 @@ def build(car: Car, module: Module, target: Path, tell: Tell) -> str:
     from boxfit.report.views import write_views
     from boxfit.solid.write import write_solids
 
-    tell("searching for the best layout")
-    layout = laid_out(car, module)
+    layout = laid_out_beside_others(car, module, watch, tell)
     refuse_unbuildable(car, layout)
     with whole_or_nothing(target) as folder:
         tell("making solids")
@@ -134,3 +164,49 @@ def compared(car: Car, modules: Sequence[Module], tell: Tell) -> tuple[str, str]
         except NothingFitsError as nothing:
             rows.append(row_of(car, module, None, " ".join(nothing.reasons)))
     return compare_table(tuple(rows)), compare_csv(tuple(rows))
+
+
+def limits(car: Car, module: Module, tell: Tell, watch: "Watch", processes: int) -> tuple[str, str, bool]:
+    """What easing each thing that holds the layout back would bring: the page, the same as CSV, if any fits.
+
+    What the judge does not clear is not claimed. Raises JudgedWrongError where that is the layout as it is.
+    """
+    from boxfit.report.limits_text import Page, limits_csv, limits_page
+    from boxfit.search.easing import easings
+    from boxfit.search.limits import Asked, Limit
+    from boxfit.search.limits import limits as looked_at
+
+    tell("searching for the best layout")
+    layout: Layout | None = None
+    reasons: tuple[str, ...] = ()
+    try:
+        layout = laid_out(car, module)
+    except NothingFitsError as nothing:
+        reasons = nothing.reasons
+    names = [f"{easing.bay} {easing.what}".strip() for easing in easings(car)]
+    asked = Asked(car, module, layout.count if layout and layout.target_met else 0)
+    found: list[Limit] = []
+    tell(f"easing {names[0]}" if names else "nothing to ease")
+    for limit in looked_at(asked, watch, processes):
+        found.append(_as_judged(limit, car, module))
+        if len(found) < len(names):
+            tell(f"easing {len(found) + 1} of {len(names)}: {names[len(found)]}")
+    page = Page(car, module, layout, reasons, tuple(found))
+    return limits_page(page), limits_csv(page), layout is not None
+
+
+def _as_judged(limit: "Limit", car: Car, module: Module) -> "Limit":
+    """The limit with only those claims that the judge clears in the car eased so."""
+    from dataclasses import replace
+
+    from boxfit.files.layout_json import layout_bytes
+    from boxfit.judge.layout import judge_layout
+
+    def stands(eased: "Eased") -> bool:
+        changed = limit.easing.change(car, eased.by)
+        return not judge_layout(json.loads(layout_bytes(eased.layout)), changed, module)
+
+    claims = (limit.least, limit.most, limit.alike)
+    least, most, alike = (one if one and stands(one) else None for one in claims)
+    sound = all(one in (None, least, most, alike) for one in claims)
+    return replace(limit, least=least or most, most=most or least, alike=alike, stands=sound)

@@ -1,6 +1,6 @@
 """From a car and a module to the best layout, how good it is, and what held it back."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import islice
 
 from boxfit.bay import Vector
@@ -40,11 +40,11 @@ def find_layout(
         choice = search.best(pack)
         if choice is not None:
             search.watch.tell(pack.count)
-            return _layout(search, choice, _bound(search, pack.count), target_met=True)
+            return _best(search, choice, _bound(search, pack.count), target_met=True)
     nearest = search.nearest(wanted)
     if nearest is None:
         return NoLayout(nothing_fits(search))
-    return _layout(search, nearest, max(_bound(search, 0), nearest.pack.count), target_met=False)
+    return _best(search, nearest, max(_bound(search, 0), nearest.pack.count), target_met=False)
 
 
 def _bound(search: PackSearch, found: int) -> int:
@@ -70,7 +70,29 @@ def _most_by_gross(search: PackSearch, most: int) -> int:
     return max(0, min(most, int(left / search.module.mass + 1e-9)))
 
 
-def _layout(search: PackSearch, choice: Choice, bound: int, target_met: bool) -> Layout:
+def _best(search: PackSearch, choice: Choice, bound: int, target_met: bool) -> Layout:
+    """The layout of a choice, with what holds it back."""
+    found = _placed(search, choice)
+    notes = held_back(search, choice.pack, bound)
+    if not target_met:
+        notes = (*target_missed(search.car, found.weights), *notes)
+    if search.watch.is_over:
+        notes = (*notes, "The search was ended before it was done: there may be a better layout.")
+    proven = bound == found.count and target_met
+    return replace(found, bound=bound, proven=proven, target_met=target_met, notes=notes)
+
+
+def layout_of(search: PackSearch, choice: Choice, best: Layout) -> Layout:
+    """The layout of another choice of the same car, of which the bound of the best holds as well."""
+    found = _placed(search, choice)
+    target = search.car.target
+    share = found.weights.front_share
+    met = target is None or share is None or abs(share - target.front_share) <= target.tolerance + 1e-9
+    return replace(found, bound=best.bound, proven=met and found.count == best.bound, target_met=met)
+
+
+def _placed(search: PackSearch, choice: Choice) -> Layout:
+    """Where everything stands and what it weighs; the count is its own bound as yet."""
     car, module, pack = search.car, search.module, choice.pack
     bays: list[BayLayout] = []
     loads: tuple[list[tuple[float, Vector]], list[tuple[float, Vector]]] = ([], [])
@@ -85,10 +107,6 @@ def _layout(search: PackSearch, choice: Choice, bound: int, target_met: bool) ->
             empty = empty_box(bay, box)
             x, y, z = (low + part for low, part in zip(box.low, empty.centre, strict=True))
             loads[1].append((empty.mass, (x, y, z)))
-    weights = weigh(car, *loads)
-    notes = held_back(search, pack, bound)
-    if not target_met:
-        notes = (*target_missed(car, weights), *notes)
     return Layout(
         car=car.name,
         module=module.name,
@@ -96,10 +114,9 @@ def _layout(search: PackSearch, choice: Choice, bound: int, target_met: bool) ->
         series=pack.series,
         parallel=pack.parallel,
         energy=pack.count * module.energy,
-        bound=bound,
-        proven=bound == pack.count and target_met,
-        target_met=target_met,
+        bound=pack.count,
+        proven=False,
+        target_met=True,
         bays=tuple(bays),
-        weights=weights,
-        notes=notes,
+        weights=weigh(car, *loads),
     )

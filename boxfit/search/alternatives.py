@@ -1,0 +1,130 @@
+"""Other layouts worth a look beside the best: another family of boxes, a keep-out gone, centred, lightest."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from boxfit.bay import Bay, Shape
+from boxfit.car import Car
+from boxfit.electrics.strings import packs
+from boxfit.layout import Alternative, Layout
+from boxfit.module import Module
+from boxfit.search.find import find_layout, layout_of
+from boxfit.search.pack import PackSearch
+from boxfit.search.searches import BaySearches
+from boxfit.search.watch import Watch
+
+LIGHTER = 0.1
+"""A pack lighter by less than this [kg] is not worth a line: no scale in a workshop tells it."""
+
+
+@dataclass(frozen=True)
+class Found:
+    """An alternative and the car it is a layout of."""
+
+    alternative: Alternative
+    car: Car
+
+
+def alternatives(
+    car: Car, module: Module, best: Layout, watch: Watch | None = None, searches: BaySearches | None = None
+) -> tuple[Found, ...]:
+    """What differs from the best layout in a way worth knowing, each with its difference in a line.
+
+    Once the watch is over nothing further is looked for.
+    """
+    watch = watch or Watch()
+    known = searches or BaySearches(module, watch)
+    found: list[Found] = []
+    for what, changed in _changed_cars(car):
+        if watch.is_over:
+            return tuple(found)
+        other = find_layout(changed, module, watch, known)
+        if isinstance(other, Layout) and _is_better(other, best):
+            found.append(_told(what, best, other, changed))
+    if watch.is_over:
+        return tuple(found)
+    search = PackSearch(car, module, watch, known)
+    return (*found, *(_told(what, best, other, car) for what, other in _same_car(search, best)))
+
+
+def _changed_cars(car: Car) -> Iterator[tuple[str, Car]]:
+    """Cars with something given up, and what that is called."""
+    if any(bay.box.shape == "stepped" for bay in car.bays):
+        yield "plain rectangular boxes", _shaped(car, "rectangular")
+    else:
+        yield "stepped boxes", _shaped(car, "stepped")
+    for place, bay in enumerate(car.bays):
+        for gone in bay.keepouts:
+            if gone.negotiable:
+                kept = tuple(keepout for keepout in bay.keepouts if keepout is not gone)
+                yield f"without the {gone.name}", _with_bay(car, place, replace(bay, keepouts=kept))
+
+
+def _shaped(car: Car, shape: Shape) -> Car:
+    return replace(car, bays=tuple(replace(bay, box=replace(bay.box, shape=shape)) for bay in car.bays))
+
+
+def _with_bay(car: Car, place: int, bay: Bay) -> Car:
+    return replace(car, bays=(*car.bays[:place], bay, *car.bays[place + 1 :]))
+
+
+def _is_better(other: Layout, best: Layout) -> bool:
+    """More energy, a target met that the best missed, or as much energy with fewer corners."""
+    gains = (other.target_met, other.count, -_corners(other))
+    return gains > (best.target_met, best.count, -_corners(best))
+
+
+def _same_car(search: PackSearch, best: Layout) -> Iterator[tuple[str, Layout]]:
+    """The layout nearest the target, and the lightest of as much energy."""
+    allowed = [pack for pack in packs(search.car, search.module, best.count) if pack.count <= best.count]
+    if search.car.target is not None and (centred := search.nearest(allowed)) is not None:
+        other = layout_of(search, centred, best)
+        if _missed(search.car, other) < _missed(search.car, best):
+            yield "nearest the target front share", other
+    same = [pack for pack in allowed if pack.count == best.count]
+    for pack in same[:1] if best.target_met else []:
+        lightest = search.lightest(pack)
+        if lightest is not None:
+            other = layout_of(search, lightest, best)
+            if _mass(other) <= _mass(best) - LIGHTER:
+                yield "lightest for the same energy", other
+
+
+def _missed(car: Car, layout: Layout) -> float:
+    if car.target is None or layout.weights.front_share is None:
+        return 0.0
+    return round(abs(layout.weights.front_share - car.target.front_share), 3)
+
+
+def _mass(layout: Layout) -> float:
+    return layout.weights.modules + layout.weights.boxes
+
+
+def _corners(layout: Layout) -> int:
+    return sum(box.corners for bay in layout.bays for box in bay.boxes)
+
+
+def _told(what: str, best: Layout, other: Layout, car: Car) -> Found:
+    return Found(Alternative(what, difference(best, other), other), car)
+
+
+def difference(best: Layout, other: Layout) -> str:
+    """How another layout differs from the best, in a line."""
+    parts = []
+    modules, energy = other.count - best.count, other.energy - best.energy
+    if modules:
+        parts.append(f"{modules:+d} modules, {energy:+.4g} kWh ({other.series} x {other.parallel})")
+    else:
+        parts.append("the same energy")
+    corners = _corners(other) - _corners(best)
+    if corners:
+        parts.append(f"{abs(corners)} corners {'more' if corners > 0 else 'fewer'}")
+    mass = _mass(other) - _mass(best)
+    if abs(mass) >= LIGHTER / 2:
+        parts.append(f"{abs(mass):.1f} kg {'heavier' if mass > 0 else 'lighter'}")
+    if other.weights.front_share is not None and best.weights.front_share is not None:
+        moved = round(other.weights.front_share - best.weights.front_share, 3)
+        parts.append(f"front share {other.weights.front_share:.3f}" + (f" ({moved:+.3f})" if moved else ""))
+    if other.target_met != best.target_met:
+        parts.append("meets the target" if other.target_met else "misses the target")
+    return ", ".join(parts)

@@ -1,0 +1,202 @@
+"""What easing each thing would bring: the least that gains a string, and how much all of it gains.
+
+Whether a car gains is asked of the search itself, without bounds or notes; what is claimed in the end is a
+whole layout of the car eased by so much.
+"""
+
+import signal
+from collections.abc import Iterator
+from concurrent.futures import ProcessPoolExecutor, wait
+from dataclasses import dataclass
+from math import ceil
+from multiprocessing import get_context
+from multiprocessing.synchronize import Event
+from threading import Thread
+
+from boxfit.car import Car
+from boxfit.electrics.strings import Pack, packs
+from boxfit.layout import Layout
+from boxfit.module import Module
+from boxfit.search.easing import Easing, easings
+from boxfit.search.find import find_layout
+from boxfit.search.pack import PackSearch
+from boxfit.search.searches import BaySearches
+from boxfit.search.watch import Watch
+
+RUNGS = 10
+"""Easings looked at, evenly, of what may gain and lose it again."""
+PATIENCE = 0.2
+"""Seconds [s] between looks at whether the time is up."""
+
+
+@dataclass(frozen=True)
+class Asked:
+    """A car and a module, and the modules of the best layout as it is; 0 where none meets every rule."""
+
+    car: Car
+    module: Module
+    above: int
+
+
+@dataclass(frozen=True)
+class Eased:
+    """A thing eased `by` so much [unit], and the best layout then."""
+
+    by: float
+    layout: Layout
+
+
+@dataclass(frozen=True)
+class Limit:
+    """One thing: the `least` easing that gains a string and the `most` gained, None where it gains nothing.
+
+    `alike` is the layout without a negotiable keep-out that gains nothing, for the front share it costs.
+    `looked_at` is False where time was up before it was known, `stands` where a layout found for it did not
+    pass the judge.
+    """
+
+    easing: Easing
+    least: Eased | None = None
+    most: Eased | None = None
+    alike: Eased | None = None
+    looked_at: bool = True
+    stands: bool = True
+
+
+def gains(search: PackSearch, above: int) -> bool:
+    """True where more than `above` modules in whole strings meet every limit and the target."""
+    return any(search.best(pack) is not None for pack in _larger(search, above))
+
+
+def _larger(search: PackSearch, above: int) -> list[Pack]:
+    """Packs of more than `above` modules that the bays hold, the least first."""
+    allowed = packs(search.car, search.module, sum(search.most))
+    return [pack for pack in reversed(allowed) if pack.count > above]
+
+
+class LimitSearch:
+    """The easings of one car and module; bays that stay as they are are searched once."""
+
+    def __init__(self, asked: Asked, watch: Watch) -> None:
+        self.asked = asked
+        self.watch = watch
+        self._searches = BaySearches(asked.module, watch)
+
+    def of(self, easing: Easing) -> Limit:
+        """What easing this one thing brings."""
+        if self.watch.is_over:
+            return Limit(easing, looked_at=False)
+        steps = ceil(round(easing.most / easing.step, 6))
+        found = self._bracket(easing, steps)
+        least = most = alike = None
+        if found is not None:
+            least = self._gaining(easing, self._least(easing, *found))
+            most = self._gaining(easing, self._fullest(easing, steps)) if least else None
+        if easing.negotiable and least is None:
+            alike = self._laid_out(easing, steps)
+        if self.watch.is_over:
+            return Limit(easing, looked_at=False)
+        return Limit(easing, least, _fuller(least, most), alike)
+
+    def _by(self, easing: Easing, step: int) -> float:
+        return min(round(step * easing.step, 6), easing.most)
+
+    def _search(self, easing: Easing, step: int) -> PackSearch:
+        car = easing.change(self.asked.car, self._by(easing, step))
+        return PackSearch(car, self.asked.module, self.watch, self._searches)
+
+    def _gains(self, easing: Easing, step: int) -> bool:
+        return gains(self._search(easing, step), self.asked.above)
+
+    def _rungs(self, easing: Easing, steps: int) -> list[int]:
+        """The easings [steps] looked at before any between them, the least first."""
+        parts = RUNGS if easing.wanders else 1
+        return sorted({ceil(steps * rung / parts) for rung in range(1, parts + 1)})
+
+    def _bracket(self, easing: Easing, steps: int) -> tuple[int, int] | None:
+        """An easing [steps] that gains nothing and the next looked at, which gains; None where none does."""
+        before = 0
+        for rung in self._rungs(easing, steps):
+            if self._gains(easing, rung):
+                return before, rung
+            before = rung
+        return None
+
+    def _least(self, easing: Easing, low: int, high: int) -> int:
+        """The least easing [steps] between the two that gains."""
+        while high - low > 1:
+            middle = (low + high) // 2
+            low, high = (low, middle) if self._gains(easing, middle) else (middle, high)
+        return high
+
+    def _fullest(self, easing: Easing, steps: int) -> int:
+        """The least of the easings [steps] looked at that gains the most."""
+        rungs = self._rungs(easing, steps)
+        if len(rungs) == 1:
+            return rungs[0]
+        return max(rungs, key=lambda rung: (self._most_modules(easing, rung), -rung))
+
+    def _most_modules(self, easing: Easing, step: int) -> int:
+        search = self._search(easing, step)
+        larger = reversed(_larger(search, self.asked.above))
+        return next((pack.count for pack in larger if search.best(pack) is not None), 0)
+
+    def _laid_out(self, easing: Easing, step: int) -> Eased | None:
+        """The best layout of the car eased by so much; None where none meets every rule."""
+        by = self._by(easing, step)
+        eased = easing.change(self.asked.car, by)
+        found = find_layout(eased, self.asked.module, self.watch, self._searches)
+        return Eased(by, found) if isinstance(found, Layout) and found.target_met else None
+
+    def _gaining(self, easing: Easing, step: int) -> Eased | None:
+        """The same where it has more modules than the car as it is."""
+        found = self._laid_out(easing, step)
+        return found if found is not None and found.layout.count > self.asked.above else None
+
+
+def _fuller(least: Eased | None, most: Eased | None) -> Eased | None:
+    """The one with more modules, and of equals the one eased less; None where no string was gained."""
+    if least is None or most is None:
+        return least
+    return most if most.layout.count > least.layout.count else least
+
+
+_mine: list[LimitSearch] = []
+"""The search of a process that looks at easings for another."""
+
+
+def _begin(asked: Asked, over: Event) -> None:
+    """A process gets ready; it stops when told that all is over, not by an interrupt."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    watch = Watch()
+
+    def stop() -> None:
+        over.wait()
+        watch.stop()
+
+    Thread(target=stop, daemon=True).start()
+    _mine.append(LimitSearch(asked, watch))
+
+
+def _look(place: int) -> Limit:
+    return _mine[0].of(easings(_mine[0].asked.car)[place])
+
+
+def limits(asked: Asked, watch: Watch, processes: int = 1) -> Iterator[Limit]:
+    """Every easing of the car in the order listed, each looked at by itself; the same from many processes."""
+    things = easings(asked.car)
+    if processes == 1:
+        yield from map(LimitSearch(asked, watch).of, things)
+        return
+    context = get_context("spawn")
+    over = context.Event()
+    with ProcessPoolExecutor(processes, context, _begin, (asked, over)) as pool:
+        try:
+            looks = [pool.submit(_look, place) for place in range(len(things))]
+            for thing, look in zip(things, looks, strict=True):
+                while not watch.is_over and not look.done():
+                    wait([look], timeout=PATIENCE)
+                yield look.result() if look.done() else Limit(thing, looked_at=False)
+        finally:
+            over.set()
+            pool.shutdown(cancel_futures=True)
