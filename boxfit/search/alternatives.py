@@ -75,9 +75,11 @@ def _is_better(other: Layout, best: Layout) -> bool:
 
 
 def _same_car(search: PackSearch, best: Layout) -> Iterator[tuple[str, Layout]]:
-    """The layout nearest the target, and the lightest of as much energy."""
-    allowed = [pack for pack in packs(search.car, search.module, best.count) if pack.count <= best.count]
-    if search.car.target is not None and (centred := search.nearest(allowed)) is not None:
+    """The layout nearest the target with at most a string less, and the lightest of as much energy."""
+    allowed = packs(search.car, search.module, best.count)
+    counts = list(dict.fromkeys(pack.count for pack in allowed))[:2]
+    close = [pack for pack in allowed if pack.count in counts]
+    if search.car.target is not None and (centred := search.nearest(close)) is not None:
         other = layout_of(search, centred, best)
         if _missed(search.car, other) < _missed(search.car, best):
             yield "nearest the target front share", other

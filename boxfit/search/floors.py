@@ -1,5 +1,6 @@
 """The levels a box may stand on: the lowest, and those from which it clears something that stays."""
 
+from dataclasses import replace
 from itertools import pairwise
 from math import ceil, hypot
 
@@ -115,6 +116,7 @@ class Rooms:
         self._known: dict[PlanRoom, Room] = {}
         self._by_levels: dict[BoxLevels, Room] = {}
         self._of_rims: dict[BoxLevels, Room] = {}
+        self._of_bands: dict[BoxLevels, Room] = {}
 
     def at(self, stack: Stack, bottom: float, lift: float = 0.0) -> "Room":
         """The free plan of a stack on `bottom` [mm]; with a lift, what is free at some level within it."""
@@ -123,6 +125,25 @@ class Rooms:
             room = plan_room(self.bay, levels)
             self._by_levels[levels] = self._known.setdefault(room, Room(room))
         return self._by_levels[levels]
+
+    def band(self, stack: Stack, bottom: float, tier: int) -> "Room":
+        """The free plan round one tier of a box stepped in height; only the top one has the flange."""
+        sheet = stack.rules.thickness
+        feet = [bottom, *(bottom + level - sheet for level in stack.levels[1:])]
+        if tier < len(feet) - 1:
+            return self.of_walls(BoxLevels(feet[tier], feet[tier + 1] - sheet, feet[tier + 1]))
+        levels = stack.box_levels(bottom)
+        top = BoxLevels(feet[tier], levels.flange_bottom, levels.top)
+        if top not in self._by_levels:
+            self._by_levels[top] = Room(plan_room(self.bay, top))
+        return self._by_levels[top]
+
+    def of_walls(self, levels: BoxLevels) -> "Room":
+        """The free plan of walls between two levels [mm] with no flange round them."""
+        if levels not in self._of_bands:
+            bare = replace(self.bay, box=replace(self.bay.box, flange=0.0))
+            self._of_bands[levels] = Room(plan_room(bare, levels))
+        return self._of_bands[levels]
 
     def of_rim(self, stack: Stack, bottom: float, lift: float) -> "Room | None":
         """Where only the flange is held against a room of any shape, quick to draw; None in other rooms."""

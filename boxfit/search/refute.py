@@ -93,7 +93,10 @@ def _box_spread(stack: Stack, room: Room, width: float, depths: tuple[float, flo
     boxes = [
         box_mass(
             (rectangle((0.0, 0.0), (width, depth)),) * len(stack.levels),
-            stack.height, stack.levels, stack.rules, cover,
+            stack.height,
+            stack.levels,
+            stack.rules,
+            cover,
         ).mass
         for depth in depths
         for cover in (False, True)
