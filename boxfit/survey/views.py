@@ -6,7 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
-from boxfit.surface import Outline, Surface
+from boxfit.surface import LEAST_PART, Outline, Surface
 
 Axes = tuple[int, int]
 Mask = NDArray[np.bool_]
@@ -28,8 +28,6 @@ MOST_SAMPLES = 8_000_000
 """Points put on the edges of a large surface; where they would not do, the cells grow."""
 STRAIGHT = 1.0
 """Outlines along cells are straightened by so much [cells]: enough for the steps of a slanting side."""
-LEAST_PART = 0.01
-"""Smaller parts than this share of the largest are left out."""
 
 
 def outlines_of(surface: Surface, views: Sequence[Axes] = VIEWS) -> tuple[tuple[Outline, ...], ...]:
