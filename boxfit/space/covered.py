@@ -31,7 +31,8 @@ def covered(metal: Metal, levels: Levels, distance: float) -> shapely.Geometry:
     asked = distance + surface.off
     near = _near(surface, levels, asked)
     beyond = (max(levels), inf) if metal.up else (-inf, min(levels))
-    ahead = _near(passed, beyond, metal.tolerance) if passed else near[:0]
+    ahead = _near(surface, beyond, metal.tolerance) if passed else near[:0]
+    ahead = ahead[passed.chosen[ahead]] if passed else ahead
     if max(len(near), len(ahead)) > FEW:
         metal = replace(metal, tolerance=metal.tolerance + surface.off)
         reach = kept(asked)
@@ -40,7 +41,7 @@ def covered(metal: Metal, levels: Levels, distance: float) -> shapely.Geometry:
     taken = _shadows(surface, near, levels, asked)
     if passed is None:
         return taken
-    return shapely.union(taken, _shadows(passed, ahead, beyond, metal.tolerance + passed.off))
+    return shapely.union(taken, _shadows(surface, ahead, beyond, metal.tolerance + surface.off))
 
 
 def kept_from(surface: Surface, distance: float) -> float:
