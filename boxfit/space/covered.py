@@ -12,6 +12,7 @@ import numpy as np
 import shapely
 from numpy.typing import NDArray
 
+from boxfit.space.columns import columns, span_of
 from boxfit.space.field import GRAINS, Metal, free_plan, grain_for, kept, kept_aside
 from boxfit.space.shadow import Levels
 from boxfit.space.triangle_shadow import triangle_shadow
@@ -82,8 +83,7 @@ def _too_large(surface: Surface, distance: float) -> float:
 @lru_cache(maxsize=16)
 def _heights(surface: Surface) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
     """The lowest and the highest level of each triangle [mm]."""
-    heights = surface.points[:, 2][surface.triangles]
-    return heights.min(axis=1), heights.max(axis=1)
+    return span_of(*columns(surface, 2))
 
 
 def _near(surface: Surface, levels: Levels, distance: float) -> NDArray[np.int64]:

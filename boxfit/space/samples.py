@@ -7,6 +7,7 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
+from boxfit.space.columns import columns
 from boxfit.space.part import Part
 from boxfit.surface import Surface
 
@@ -63,8 +64,7 @@ def _large(
     """The triangles with a side longer than `small` [mm], how long it is, and at which corner it begins."""
     squares = np.zeros((3, len(surface.triangles)))
     for axis in range(3):
-        column = np.ascontiguousarray(surface.points[:, axis])
-        a, b, c = (column[surface.triangles[:, k]] for k in range(3))
+        a, b, c = columns(surface, axis)
         squares += np.square([b - a, c - b, a - c])
     longest = squares.max(axis=0)
     large = np.flatnonzero(longest > small**2)
