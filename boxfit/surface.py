@@ -12,6 +12,9 @@ Point = tuple[float, float]
 Outline = tuple[Point, ...]
 Reading = Literal["room", "body"]
 
+LEAST_PART = 0.01
+"""Parts of a room that show as less than this share of its largest have no outline of their own."""
+
 
 @dataclass(frozen=True, eq=False)
 class Surface:

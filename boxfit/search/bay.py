@@ -15,6 +15,7 @@ from boxfit.search.rectangle import Filling
 from boxfit.search.stack import PlanSize, Stack, stacks
 from boxfit.search.watch import Watch
 from boxfit.space.free import loosened_bay
+from boxfit.surface import LEAST_PART
 
 ROUNDING = 0.1
 """Room [mm] that drawing curves with tangents may have cost; bounds give it back."""
@@ -106,24 +107,41 @@ class BaySearch:
     def _quick_bound(self, stack: Stack, bottom: float, top: float, enough: int = 0) -> int:
         """No more modules than this in a stack that stands anywhere between the levels [mm].
 
-        The flange alone is asked first; where it allows no more than `enough`, that is the answer.
+        What is quick to draw is asked first; where it allows no more than `enough`, that is the answer.
         """
         if self.loose_rooms is None:
             return stack.bound(self.extent)
-        by_rim = self._bound_by_rim(stack, bottom, top)
-        if by_rim <= enough:
-            return by_rim
-        room = self.loose_rooms.at(stack, bottom, top - bottom)
-        return min(by_rim, max(map(stack.bound, self._sizes(stack, room, self._spare)), default=0))
+        at_first = self._bound_at_first(stack, bottom, top, enough)
+        if at_first <= enough:
+            return at_first
+        return min(at_first, self._bound_in(stack, self.loose_rooms.at(stack, bottom, top - bottom)))
 
-    def _bound_by_rim(self, stack: Stack, bottom: float, top: float) -> int:
-        """No more modules than this for the sake of the flange alone."""
-        if self.loose_rooms is None or top - bottom > LONGEST_LIFT:
+    def _bound_at_first(self, stack: Stack, bottom: float, top: float, enough: int) -> int:
+        """The same by the room's outline and, where that leaves more than `enough`, by the flange alone."""
+        if self.loose_rooms is None:
             return stack.bound(self.extent)
+        by_outline = self._bound_by_outline(stack, bottom, top)
+        if by_outline <= enough or top - bottom > LONGEST_LIFT:
+            return by_outline
         rim = self.loose_rooms.of_rim(stack, bottom, top - bottom)
-        if rim is None:
-            return stack.bound(self.extent)
-        return max(map(stack.bound, self._sizes(stack, rim, self._spare)), default=0)
+        return by_outline if rim is None else min(by_outline, self._bound_in(stack, rim))
+
+    def _bound_by_outline(self, stack: Stack, bottom: float, top: float) -> int:
+        """No more modules than this for the sake of the room's outlines, or in a part too small for one."""
+        import shapely
+
+        anywhere = stack.bound(self.extent)
+        if self.loose_rooms is None:
+            return anywhere
+        outline = self.loose_rooms.of_outline(stack, bottom, top - bottom)
+        if outline is None:
+            return anywhere
+        unseen = LEAST_PART * shapely.Polygon(self.bay.room.outline).area
+        return min(anywhere, max(self._bound_in(stack, outline), stack.most_on(unseen)))
+
+    def _bound_in(self, stack: Stack, room: Room) -> int:
+        """No more modules than this in a free plan that leaves out nothing."""
+        return max(map(stack.bound, self._sizes(stack, room, self._spare)), default=0)
 
     def _fullest(self, stack: Stack, bottom: float, beaten: int) -> Candidate | None:
         """The fullest box of this stack on this level if it holds more than `beaten`.
@@ -220,9 +238,9 @@ class BaySearch:
         """The bound for a stack standing anywhere from `bottom` up to `bottom` + `lift` [mm]."""
         if self.loose_rooms is None:
             return stack.bound(self.extent)
-        by_rim = self._bound_by_rim(stack, bottom, bottom + lift)
-        if by_rim <= self.most:
-            return by_rim
+        at_first = self._bound_at_first(stack, bottom, bottom + lift, self.most)
+        if at_first <= self.most:
+            return at_first
         room = self.loose_rooms.at(stack, bottom, lift)
         bound = 0
         for size in sorted(self._sizes(stack, room, self._spare), key=stack.bound, reverse=True):
@@ -257,7 +275,7 @@ class BaySearch:
             known = self.best is not None and self.best.stack == stack and self.best.count >= count
             if stack.bound(self.extent) < count or (found and self.watch.is_over):
                 continue
-            if not known and self._quick_bound(stack, *span(self.bay, stack)) < count:
+            if not known and self._quick_bound(stack, *span(self.bay, stack), count - 1) < count:
                 continue
             for bottom in floors(self.bay, stack):
                 sizes = _smallest(stack, self.rooms.at(stack, bottom), self.extent, count)

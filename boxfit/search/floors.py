@@ -10,7 +10,7 @@ from boxfit.bay import Bay, Block, Cylinder, Shell, Solid, Surface
 from boxfit.search.stack import Stack
 from boxfit.space.covered import kept_from
 from boxfit.space.flat import flat_levels
-from boxfit.space.free import BoxLevels, plan_room, rim_room
+from boxfit.space.free import BoxLevels, outline_room, plan_room, rim_room
 from boxfit.space.plan import PlanRoom
 
 BETWEEN = 8
@@ -117,6 +117,7 @@ class Rooms:
         self._by_levels: dict[BoxLevels, Room] = {}
         self._of_rims: dict[BoxLevels, Room] = {}
         self._of_bands: dict[BoxLevels, Room] = {}
+        self._of_outlines: dict[BoxLevels, Room | None] = {}
 
     def at(self, stack: Stack, bottom: float, lift: float = 0.0) -> "Room":
         """The free plan of a stack on `bottom` [mm]; with a lift, what is free at some level within it."""
@@ -154,6 +155,17 @@ class Rooms:
         if levels not in self._of_rims:
             self._of_rims[levels] = Room(rim_room(self.bay, shell, levels))
         return self._of_rims[levels]
+
+    def of_outline(self, stack: Stack, bottom: float, lift: float) -> "Room | None":
+        """Where only the outline of a closed surface is held against the box; None in other rooms."""
+        shell = self.bay.room
+        if not isinstance(shell, Shell):
+            return None
+        levels = stack.box_levels(bottom, lift)
+        if levels not in self._of_outlines:
+            plan = outline_room(self.bay, shell, levels)
+            self._of_outlines[levels] = None if plan is None else self._known.setdefault(plan, Room(plan))
+        return self._of_outlines[levels]
 
 
 class Room:

@@ -100,6 +100,11 @@ class Stack:
         """No more modules than this in a box of the size, found quickly."""
         return sum(rectangle.bound(*self._tray(model, size), model.reserves) for model in self.wider_models)
 
+    def most_on(self, area: float) -> int:
+        """No more modules than this where each tier has so much plan [mm2], whatever its shape."""
+        least = (min(stance.size[0] * stance.size[1] for stance in kind.stances) for kind in self.kinds)
+        return sum(int(area / one + 1e-6) for one in least)
+
     def quick_count(self, size: PlanSize, within: PlanSize) -> int:
         """Modules by straight cuts alone in a box of the size, which is no larger than `within`."""
         total = 0

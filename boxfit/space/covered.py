@@ -12,6 +12,7 @@ import numpy as np
 import shapely
 from numpy.typing import NDArray
 
+from boxfit.space.columns import columns, span_of
 from boxfit.space.field import GRAINS, Metal, free_plan, grain_for, kept, kept_aside
 from boxfit.space.shadow import Levels
 from boxfit.space.triangle_shadow import triangle_shadow
@@ -31,7 +32,8 @@ def covered(metal: Metal, levels: Levels, distance: float) -> shapely.Geometry:
     asked = distance + surface.off
     near = _near(surface, levels, asked)
     beyond = (max(levels), inf) if metal.up else (-inf, min(levels))
-    ahead = _near(passed, beyond, metal.tolerance) if passed else near[:0]
+    ahead = _near(surface, beyond, metal.tolerance) if passed else near[:0]
+    ahead = ahead[passed.chosen[ahead]] if passed else ahead
     if max(len(near), len(ahead)) > FEW:
         metal = replace(metal, tolerance=metal.tolerance + surface.off)
         reach = kept(asked)
@@ -40,7 +42,7 @@ def covered(metal: Metal, levels: Levels, distance: float) -> shapely.Geometry:
     taken = _shadows(surface, near, levels, asked)
     if passed is None:
         return taken
-    return shapely.union(taken, _shadows(passed, ahead, beyond, metal.tolerance + passed.off))
+    return shapely.union(taken, _shadows(surface, ahead, beyond, metal.tolerance + surface.off))
 
 
 def kept_from(surface: Surface, distance: float) -> float:
@@ -81,8 +83,7 @@ def _too_large(surface: Surface, distance: float) -> float:
 @lru_cache(maxsize=16)
 def _heights(surface: Surface) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
     """The lowest and the highest level of each triangle [mm]."""
-    heights = surface.points[:, 2][surface.triangles]
-    return heights.min(axis=1), heights.max(axis=1)
+    return span_of(*columns(surface, 2))
 
 
 def _near(surface: Surface, levels: Levels, distance: float) -> NDArray[np.int64]:

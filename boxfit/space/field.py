@@ -16,7 +16,8 @@ import numpy as np
 import shapely
 from numpy.typing import NDArray
 
-from boxfit.space.samples import samples
+from boxfit.space.part import Part
+from boxfit.space.samples import on_part, samples
 from boxfit.space.shadow import Levels
 from boxfit.surface import Surface
 
@@ -37,13 +38,13 @@ Nearest = Callable[[Numbers], Numbers]
 
 @dataclass(frozen=True)
 class Metal:
-    """A surface a box keeps away from, and what of it the box passes on its way straight up or down.
+    """A surface a box keeps away from, and the part of it the box passes on its way straight up or down.
 
     From what it passes the box keeps the `tolerance` [mm].
     """
 
     surface: Surface
-    passed: Surface | None = None
+    passed: Part | None = None
     up: bool = True
     tolerance: float = 0.0
 
@@ -138,17 +139,16 @@ def _lifted(metal: Metal, levels: Levels, distance: float) -> Numbers:
     taken to be as far above or below as makes the distance that tolerance.
     """
     small, reach = grain_for(distance).small, kept(distance)
-    places = samples(metal.surface, small)
+    places = samples(metal.surface, small).places
     gap = np.maximum(np.maximum(levels[0] - places[:, 2], places[:, 2] - levels[1]), 0.0)
     near = gap < reach
     found = np.column_stack([places[near, :2], gap[near]])
     if metal.passed is None:
         return found
     aside = min(kept_aside(metal.tolerance, grain_for(distance)), reach)
-    places = samples(metal.passed, small)
     ahead = places[:, 2] - max(levels) if metal.up else min(levels) - places[:, 2]
     level = sqrt(reach**2 - aside**2)
-    beyond = places[ahead > level, :2]
+    beyond = places[(ahead > level) & on_part(metal.passed, small), :2]
     return np.concatenate([found, np.column_stack([beyond, np.full(len(beyond), level)])])
 
 

@@ -4,6 +4,7 @@ from functools import lru_cache
 
 import numpy as np
 
+from boxfit.space.columns import columns
 from boxfit.surface import Surface
 
 LEVEL = 0.7
@@ -22,13 +23,14 @@ def flat_levels(surface: Surface) -> tuple[tuple[float, float], ...]:
     >>> flat_levels(Surface(points, np.array([[0, 1, 2], [3, 4, 5], [0, 1, 5]])))
     ((3.0, 3.0), (20.0, 20.5))
     """
-    corners = surface.corners
-    across = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
-    area = np.abs(across[:, 2])
-    level = np.flatnonzero((area > 0) & (area >= LEVEL * np.linalg.norm(across, axis=1)))
+    (ax, bx, cx), (ay, by, cy), (az, bz, cz) = (columns(surface, axis) for axis in range(3))
+    x, y, z, u, v, w = bx - ax, by - ay, bz - az, cx - ax, cy - ay, cz - az
+    area = np.abs(x * v - y * u)
+    whole = np.sqrt(np.square(y * w - z * v) + np.square(z * u - x * w) + np.square(area))
+    level = np.flatnonzero((area > 0) & (area >= LEVEL * whole))
     if not len(level):
         return ()
-    heights = corners[level, :, 2]
+    heights = np.stack([az[level], bz[level], cz[level]], axis=1)
     layer = np.floor((heights.mean(axis=1) - heights.min()) / LAYER).astype(np.int64)
     full = np.bincount(layer, weights=area[level]) >= LEAST_PART * area[level].sum()
     edges = np.flatnonzero(np.diff(np.concatenate([[False], full, [False]]).astype(np.int8)))

@@ -12,6 +12,7 @@ from boxfit.space.opening import gate_pieces, way_in_pieces
 from boxfit.space.plan import NOWHERE, SLACK, PlanRoom
 from boxfit.space.region import EVERYWHERE, kept_clear, room_left
 from boxfit.space.shadow import Levels, Polygon, grown, shadow
+from boxfit.surface import Outline
 
 
 @dataclass(frozen=True)
@@ -69,6 +70,21 @@ def rim_room(bay: Bay, shell: Shell, levels: BoxLevels) -> PlanRoom:
     return _together(PlanRoom((rim,), _with_flange(bay, (), _sides(rim))), bay, levels)
 
 
+def outline_room(bay: Bay, shell: Shell, levels: BoxLevels) -> PlanRoom | None:
+    """What `plan_room` leaves and more, quickest drawn: the room taken to be as wide all the way up.
+
+    A box within a closed surface lies within what the surface shows from above, and no nearer to its edge
+    than to the surface. Parts too small for an outline (`LEAST_PART`) are left out. None for a "body", which
+    is open.
+    """
+    if shell.reads == "body":
+        return None
+    # Outlines are rounded, and may touch themselves by a hair.
+    inside = shapely.union_all([shapely.make_valid(shapely.Polygon(outline)) for outline in shell.plan])
+    walls = tuple(wall for outline in shell.plan for wall in _walls(bay, outline))
+    return _together(PlanRoom((inside,), walls), bay, levels)
+
+
 def _together(room: PlanRoom, bay: Bay, levels: BoxLevels) -> PlanRoom:
     """What the room leaves, less what stays in it and what the opening asks."""
     if room == NOWHERE:
@@ -114,8 +130,12 @@ def _with_flange(bay: Bay, body: Iterable[Polygon], rim: Iterable[Polygon]) -> t
 
 def _prism(bay: Bay, room: Prism) -> PlanRoom:
     """The walls of a prism."""
-    walls = [grown(edge, bay.distance) for edge in edges_of(room.outline)]
-    return PlanRoom((shapely.Polygon(room.outline),), _with_flange(bay, (), walls))
+    return PlanRoom((shapely.Polygon(room.outline),), _walls(bay, room.outline))
+
+
+def _walls(bay: Bay, outline: Outline) -> tuple[Polygon, ...]:
+    """Upright walls along an outline."""
+    return _with_flange(bay, (), [grown(edge, bay.distance) for edge in edges_of(outline)])
 
 
 def _shell(bay: Bay, shell: Shell, levels: BoxLevels) -> PlanRoom:

@@ -6,6 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from boxfit.bay import Vector
+from boxfit.space.columns import columns, span_of
 from boxfit.surface import Surface
 
 Numbers = NDArray[np.float64]
@@ -66,9 +67,9 @@ def _is_left_of(start: Numbers, end: Numbers, place: tuple[float, float]) -> NDA
 @lru_cache(maxsize=16)
 def _columns(surface: Surface) -> tuple[Numbers, Numbers, Numbers, Numbers, NDArray[np.int64]]:
     """The extent in plan of every triangle, and whether it looks up (1) or down (-1)."""
-    x, y = (surface.points[:, k][surface.triangles] for k in range(2))
-    area = (x[:, 1] - x[:, 0]) * (y[:, 2] - y[:, 0]) - (y[:, 1] - y[:, 0]) * (x[:, 2] - x[:, 0])
-    return x.min(axis=1), x.max(axis=1), y.min(axis=1), y.max(axis=1), np.sign(area).astype(np.int64)
+    x, y = columns(surface, 0), columns(surface, 1)
+    area = (x[1] - x[0]) * (y[2] - y[0]) - (y[1] - y[0]) * (x[2] - x[0])
+    return *span_of(*x), *span_of(*y), np.sign(area).astype(np.int64)
 
 
 @lru_cache(maxsize=16)

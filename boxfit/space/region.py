@@ -11,6 +11,7 @@ from boxfit.space.covered import covered
 from boxfit.space.field import CRUMB, Metal
 from boxfit.space.inside import is_room, is_solid
 from boxfit.space.opening import FAR, TOWARDS
+from boxfit.space.part import Part
 from boxfit.space.shadow import Levels
 from boxfit.surface import Shell, Surface
 
@@ -25,7 +26,7 @@ def room_left(bay: Bay, shell: Shell, levels: Levels) -> shapely.Geometry:
     if high[0] - low[0] <= 2 * ends or high[1] - low[1] <= 2 * ends:
         return shapely.Polygon()
     room = shapely.box(low[0] + ends, low[1] + ends, high[0] - ends, high[1] - ends)
-    left = room.difference(_taken(bay, shell.surface, _closed(shell), levels, bay.distance))
+    left = room.difference(_taken(bay, _closed(shell), levels, bay.distance))
     if shell.reads == "room":
         left = _parts(left, levels, lambda place: is_room(shell.surface, place))
     return left
@@ -34,18 +35,19 @@ def room_left(bay: Bay, shell: Shell, levels: Levels) -> shapely.Geometry:
 @lru_cache(maxsize=512)
 def kept_clear(bay: Bay, solid: Surface, levels: Levels, distance: float) -> shapely.Geometry:
     """The plan [mm] that a part between the levels must not meet to keep from a solid and get in past it."""
-    beside = EVERYWHERE.difference(_taken(bay, solid, solid, levels, distance))
+    beside = EVERYWHERE.difference(_taken(bay, _whole(solid), levels, distance))
     return EVERYWHERE.difference(_parts(beside, levels, lambda place: not is_solid(solid, place)))
 
 
-def _taken(bay: Bay, surface: Surface, passed: Surface, levels: Levels, distance: float) -> shapely.Geometry:
-    """The plan [mm] too near to a surface, or from which a part would run into what it must pass."""
+def _taken(bay: Bay, passed: Part, levels: Levels, distance: float) -> shapely.Geometry:
+    """The plan [mm] too near to a surface, or from which a box would run into the part it must pass."""
+    surface = passed.surface
     if bay.opening is None:
         return covered(Metal(surface), levels, distance)
     way = bay.opening.way
     if way not in TOWARDS:
         return covered(Metal(surface, passed, way == "up", bay.tolerance), levels, distance)
-    ahead = trailed(covered(Metal(passed), levels, bay.tolerance), *TOWARDS[way])
+    ahead = trailed(covered(Metal(passed.alone), levels, bay.tolerance), *TOWARDS[way])
     return shapely.union(covered(Metal(surface), levels, distance), ahead)
 
 
@@ -62,10 +64,15 @@ def _parts(region: shapely.Geometry, levels: Levels, is_free: Callable[[Vector],
 
 
 @lru_cache(maxsize=16)
-def _closed(shell: Shell) -> Surface:
+def _closed(shell: Shell) -> Part:
     """The shell's surface without what the opening takes."""
-    used, triangles = np.unique(shell.surface.triangles[~shell.opens], return_inverse=True)
-    return Surface(shell.surface.points[used], triangles.reshape(-1, 3), shell.surface.off)
+    return Part(shell.surface, ~shell.opens)
+
+
+@lru_cache(maxsize=16)
+def _whole(solid: Surface) -> Part:
+    """A keep-out's surface, all of it."""
+    return Part(solid, np.ones(len(solid.triangles), dtype=np.bool_))
 
 
 def trailed(region: shapely.Geometry, dx: float, dy: float) -> shapely.Geometry:

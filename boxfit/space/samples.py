@@ -1,11 +1,14 @@
 """Places on a surface, close together, to stand for its triangles."""
 
+from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
 
+from boxfit.space.columns import columns
+from boxfit.space.part import Part
 from boxfit.surface import Surface
 
 ACROSS = 0.75
@@ -16,20 +19,31 @@ STEPS = np.unique(np.round(1.25 ** np.arange(60)).astype(np.int64))
 """Numbers of parts a side is divided into: rounded up to these, so that like triangles go together."""
 
 
-@lru_cache(maxsize=16)
-def samples(surface: Surface, small: float) -> NDArray[np.float64]:
-    """Samples [mm], shape (n, 3): all points, and a grid on triangles with a side longer than `small` [mm].
+@dataclass(frozen=True, eq=False)
+class Samples:
+    """Places [mm], shape (n, 3): all points of the surface, then the others with the triangle each is on."""
 
-    No place of the surface is further than small / sqrt(3) from a sample.
+    places: NDArray[np.float64]
+    triangles: NDArray[np.int64]
+
+
+@lru_cache(maxsize=16)
+def on_part(part: Part, small: float) -> NDArray[np.bool_]:
+    """Which samples of the surface are on a part of it: they are the part's own samples."""
+    return np.concatenate([part.points, part.chosen[samples(part.surface, small).triangles]])
+
+
+@lru_cache(maxsize=16)
+def samples(surface: Surface, small: float) -> Samples:
+    """All points, and a grid on triangles with a side longer than `small` [mm].
+
+    No place of the surface is further than small / sqrt(3) from a sample, nor one of any part of it from a
+    sample on that part.
     """
-    points = [surface.points]
-    corners = surface.points[surface.triangles]
-    sides = np.linalg.norm(np.roll(corners, -1, axis=1) - corners, axis=2)
-    large = sides.max(axis=1) > small
-    corners, sides = corners[large], sides[large]
-    first = (sides.argmax(axis=1)[:, None] + np.arange(3)) % 3  # the longest side leads from first to second
-    corners = np.take_along_axis(corners, first[:, :, None], axis=1)
-    longest = sides.max(axis=1)
+    places, on = [surface.points], [np.zeros(0, dtype=np.int64)]
+    large, longest, first = _large(surface, small)
+    turned = (first[:, None] + np.arange(3)) % 3  # the longest side leads from first to second
+    corners = surface.points[np.take_along_axis(surface.triangles[large], turned, axis=1)]
     across = np.cross(corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0])
     height = np.linalg.norm(across, axis=1) / longest
     along, up = (_rounded_up(side / (ACROSS * small)) for side in (longest, height))
@@ -39,8 +53,22 @@ def samples(surface: Surface, small: float) -> NDArray[np.float64]:
     for start, end in pairwise(ends):
         of_size = order[start:end]
         weights = _grid(int(along[of_size[0]]), int(up[of_size[0]]))
-        points.append(np.einsum("wk,tkx->twx", weights, corners[of_size]).reshape(-1, 3))
-    return np.concatenate(points)
+        places.append(np.einsum("wk,tkx->twx", weights, corners[of_size]).reshape(-1, 3))
+        on.append(np.repeat(large[of_size], len(weights)))
+    return Samples(np.concatenate(places), np.concatenate(on))
+
+
+def _large(
+    surface: Surface, small: float
+) -> tuple[NDArray[np.int64], NDArray[np.float64], NDArray[np.int64]]:
+    """The triangles with a side longer than `small` [mm], how long it is, and at which corner it begins."""
+    squares = np.zeros((3, len(surface.triangles)))
+    for axis in range(3):
+        a, b, c = columns(surface, axis)
+        squares += np.square([b - a, c - b, a - c])
+    longest = squares.max(axis=0)
+    large = np.flatnonzero(longest > small**2)
+    return large, np.sqrt(longest[large]), squares[:, large].argmax(axis=0)
 
 
 def _rounded_up(parts: NDArray[np.float64]) -> NDArray[np.int64]:
@@ -53,11 +81,15 @@ def _rounded_up(parts: NDArray[np.float64]) -> NDArray[np.int64]:
 def _grid(along: int, up: int) -> NDArray[np.float64]:
     """Weights of the three corners at places on a triangle: rows parallel to its first side up to the apex.
 
-    >>> _grid(1, 1).tolist()
-    [[1.0, 0.0, 0.0], [0.0, 1.0, 0.0]]
+    The corners themselves are left out.
+
+    >>> _grid(2, 1).tolist()
+    [[0.5, 0.5, 0.0]]
     """
     rise, share = (
         part.ravel() for part in np.meshgrid(np.arange(up) / up, np.arange(along + 1) / along, indexing="ij")
     )
     base = 1.0 - rise
-    return np.stack([base * (1.0 - share), base * share, rise], axis=1)
+    weights = np.stack([base * (1.0 - share), base * share, rise], axis=1)
+    found: NDArray[np.float64] = weights[weights.max(axis=1) < 1.0]
+    return found

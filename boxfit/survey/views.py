@@ -6,7 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
-from boxfit.surface import Outline, Surface
+from boxfit.surface import LEAST_PART, Outline, Surface
 
 Axes = tuple[int, int]
 Mask = NDArray[np.bool_]
@@ -18,8 +18,9 @@ VIEWS: tuple[Axes, Axes, Axes] = (PLAN, SIDE, REAR)
 
 FEW = 3000
 """Up to so many triangles the outline is exact."""
-GRAIN = 1e-6
-"""Corners of the exact outline are told apart by this much [mm]."""
+DIGITS = 6
+GRAIN = 10.0**-DIGITS
+"""Corners of outlines are told apart by this much [mm]."""
 PITCH = 1.0
 """The side [mm] of the cells that the outline of a large surface follows."""
 SPACING = 1.9
@@ -28,8 +29,6 @@ MOST_SAMPLES = 8_000_000
 """Points put on the edges of a large surface; where they would not do, the cells grow."""
 STRAIGHT = 1.0
 """Outlines along cells are straightened by so much [cells]: enough for the steps of a slanting side."""
-LEAST_PART = 0.01
-"""Smaller parts than this share of the largest are left out."""
 
 
 def outlines_of(surface: Surface, views: Sequence[Axes] = VIEWS) -> tuple[tuple[Outline, ...], ...]:
@@ -57,13 +56,13 @@ def outlines_of_cells(cells: Mask, corner: Flat, pitch: float, block: Flat) -> t
     steps = np.diff(np.hstack([outside, cells, outside]).astype(np.int8), axis=1)
     row, start = np.nonzero(steps == 1)
     end = np.nonzero(steps == -1)[1]
-    x, y = corner
-    runs = shapely.box(x + row * pitch, y + start * pitch, x + (row + 1) * pitch, y + end * pitch)
+    # Counted in cells, corners are whole numbers, which need no grid to meet on.
+    whole = shapely.union_all(shapely.box(row, start, row + 1, end))
     slack = STRAIGHT * pitch
-    straight = shapely.union_all(runs, grid_size=GRAIN).simplify(slack)
+    straight = shapely.transform(whole, lambda cell: np.round(corner + cell * pitch, DIGITS)).simplify(slack)
     (low_x, low_y), (high_x, high_y) = block
-    whole = straight.buffer(slack, join_style="mitre", mitre_limit=2.0)
-    rings = _rings(whole.intersection(shapely.box(low_x, low_y, high_x, high_y)))
+    grown = straight.buffer(slack, join_style="mitre", mitre_limit=2.0)
+    rings = _rings(grown.intersection(shapely.box(low_x, low_y, high_x, high_y)))
     return tuple(
         tuple((min(max(x, low_x), high_x), min(max(y, low_y), high_y)) for x, y in ring) for ring in rings
     )
@@ -78,9 +77,11 @@ def _exact(surface: Surface, axes: Axes) -> tuple[Outline, ...]:
     one, other = corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0]
     area = one[:, 0] * other[:, 1] - one[:, 1] * other[:, 0]
     pieces = shapely.polygons(corners[np.abs(area) > GRAIN])
-    exact = {(round(x, 6), round(y, 6)): (x, y) for x, y in flat.tolist()}
+    exact = {(round(x, DIGITS), round(y, DIGITS)): (x, y) for x, y in flat.tolist()}
     rings = _rings(shapely.union_all(pieces, grid_size=GRAIN))
-    return tuple(tuple(exact.get((round(x, 6), round(y, 6)), (x, y)) for x, y in ring) for ring in rings)
+    return tuple(
+        tuple(exact.get((round(x, DIGITS), round(y, DIGITS)), (x, y)) for x, y in ring) for ring in rings
+    )
 
 
 def _samples(surface: Surface) -> tuple[float, NDArray[np.float32]]:

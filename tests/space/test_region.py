@@ -13,9 +13,12 @@ from boxfit.judge.insertion import judge_insertion
 from boxfit.judge.places import judge_place
 from boxfit.search.bay import ROUNDING
 from boxfit.space.covered import FEW
-from boxfit.space.free import loosened_bay, plan_room
+from boxfit.space.free import loosened_bay, outline_room, plan_room
 from boxfit.space.region import trailed
 from boxfit.surface import Surface
+from boxfit.survey.sections import lofted
+from boxfit.survey.shell import shell_of
+from boxfit.survey.views import FEW as FEW_EXACT
 from tests.box.samples import RULES
 from tests.space.strategies import FLOOR, OUTLINES, TOP, BoxSize, bays, sizes
 from tests.surfaces import as_shell, block_surface, finer, room_of
@@ -24,8 +27,10 @@ COARSE_SPARE, FINE_SPARE = 0.15, 1.0
 """Room [mm] that drawing may cost: few triangles exactly, many on a grid."""
 CUT_CORNERS = 0.25
 """A grid cuts the corners of a room besides [mm]."""
-FINE = 60.0
-"""Sides [mm] of the triangles of a fine shell."""
+FINE, FINER = 60.0, 25.0
+"""Sides [mm] of the triangles of a fine shell, and of one whose outline follows cells."""
+LIFT = 150.0
+"""A box anywhere within so much height [mm] fills no level in all its places."""
 
 
 def fine_bay(outline: int, distance: float, keepouts: tuple[Keepout, ...], opening: Opening | None) -> Bay:
@@ -134,6 +139,44 @@ def test_a_loosened_bay_leaves_nothing_out(plain: Bay) -> None:
     loose = loosened_bay(as_shell(plain, FINE))
     assert loose is not None
     nothing_left(free(plain, SIZE).difference(free(loose, SIZE).buffer(ROUNDING)))
+
+
+def outline_leaves_nothing_out(bay: Bay, size: BoxSize) -> None:
+    """Of what is free on a level, or on any level within a lift."""
+    levels, room = size.levels(bay), room_of(bay)
+    lifted = replace(levels, bottom=levels.bottom + LIFT, flange_bottom=levels.flange_bottom + LIFT)
+    for wider in (levels, lifted):
+        outline = outline_room(bay, room, wider)
+        assert outline is not None
+        left = outline.places(size.width, size.depth)
+        nothing_left(free(bay, size).difference(left.buffer(ROUNDING)))
+
+
+@settings(max_examples=8)
+@given(data=st.data())
+def test_an_outline_leaves_nothing_out(data: st.DataObject) -> None:
+    plain = data.draw(bays())
+    outline_leaves_nothing_out(as_shell(plain), drawn_size(data, plain))
+
+
+@pytest.mark.parametrize("name", FINE_BAYS)
+def test_an_outline_of_very_many_triangles_leaves_nothing_out(name: str) -> None:
+    bay = as_shell(FINE_BAYS[name], FINER)
+    assert len(room_of(bay).surface.triangles) > FEW_EXACT
+    outline_leaves_nothing_out(bay, SIZE)
+
+
+def test_the_outline_of_a_leaning_room_leaves_nothing_out() -> None:
+    """Its sections shift sideways and grow towards the front."""
+    plain = FINE_BAYS["narrowing past a bar, 13 mm, out at the top"]
+    stations = [
+        (at, ((-300.0, 200.0), (300.0 + lean, 200.0), (300.0 + 2 * lean, 620.0), (-250.0 + lean, 600.0)))
+        for at, lean in ((-400.0, 0.0), (0.0, 40.0), (400.0, -30.0))
+    ]
+    room = shell_of(lofted(stations), "room", plain.opening, plain.tolerance, (), ())
+    bay = replace(plain, room=room)
+    assert free(bay, SIZE).area > 0.0
+    outline_leaves_nothing_out(bay, SIZE)
 
 
 def as_surfaces(bay: Bay, longest: float) -> Bay:
