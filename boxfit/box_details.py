@@ -33,7 +33,7 @@ STUD_HEIGHT = 4.0
 STUD_INSET = 20.0
 STUD_PITCH = 300.0
 STUDS_APART = 60.0
-"""Studs of neighbouring rectangles of a stepped box stand at least this far [mm] apart."""
+"""Studs on a stepped box stand at least this far [mm] apart."""
 SCREWS_APART = 20.0
 """Screws round a stepped box stand at least this far [mm] apart."""
 
@@ -136,11 +136,11 @@ def screw_points(outline: Outline, rules: BoxRules) -> tuple[Point, ...]:
         return _round_rectangle(line)
     kept: list[Point] = []
     for corner in sorted(line, key=lambda corner: corner in reflex_corners(line)):
-        _keep(kept, corner)
+        _keep(kept, corner, SCREWS_APART)
     corners = frozenset(kept)
     for run in _runs(line, corners):
         for point in _even(run):
-            _keep(kept, point)
+            _keep(kept, point, SCREWS_APART)
     return tuple(kept)
 
 
@@ -156,9 +156,9 @@ def reflex_corners(outline: Outline) -> frozenset[Point]:
     return frozenset(found)
 
 
-def _keep(kept: list[Point], point: Point) -> None:
-    """Adds a screw that has room for its head and its rivet-nut."""
-    if all(dist(point, other) >= SCREWS_APART for other in kept):
+def _keep(kept: list[Point], point: Point, apart: float) -> None:
+    """Adds a point that stands so far [mm] from all others."""
+    if all(dist(point, other) >= apart for other in kept):
         kept.append(point)
 
 
@@ -193,7 +193,7 @@ def _even(run: list[Point]) -> list[Point]:
 
 def _round_rectangle(line: Outline) -> tuple[Point, ...]:
     """Screws round a rectangle: corners, sides along x, sides along y."""
-    (low_x, low_y), (high_x, high_y) = line[0], line[2]
+    (low_x, low_y), (high_x, high_y) = min(line), max(line)
     xs = _spread(low_x, high_x, _spaces(high_x - low_x, SCREW_PITCH))
     ys = _spread(low_y, high_y, _spaces(high_y - low_y, SCREW_PITCH))
     corners = [(x, y) for x in (xs[0], xs[-1]) for y in (ys[0], ys[-1])]
@@ -222,12 +222,13 @@ def stud_count(size: Point) -> int:
 def stud_points(outline: Outline) -> tuple[Point, ...]:
     """Plan positions [mm] of the studs between lid and cover plate, inside the lid screws.
 
-    Rows over each rectangle of the top outline, those of a later one only where none stands near.
+    Rows over each rectangle that the top outline is made of; where there are several, none near another.
     """
     found: list[Point] = []
+    apart = 0.0 if len(outline) == 4 else STUDS_APART
     for low, high in rectangles(outline):
-        rows = [(x, y) for x in _stud_line(low[0], high[0]) for y in _stud_line(low[1], high[1])]
-        found += [point for point in rows if all(dist(point, other) >= STUDS_APART for other in found)]
+        for point in ((x, y) for x in _stud_line(low[0], high[0]) for y in _stud_line(low[1], high[1])):
+            _keep(found, point, apart)
     return tuple(found)
 
 

@@ -18,11 +18,13 @@ from boxfit.box.assembly_hand import (
     OpenTier,
     TerminalFace,
     kept_clear,
+    overhang,
     room_across,
     terminal_faces,
 )
 from boxfit.box.assembly_place import filling
 from boxfit.box_details import ledge
+from boxfit.box_shape import grown
 from boxfit.car import Car
 from boxfit.layout import Layout, PlacedBox, PlacedModule
 from boxfit.module import Module
@@ -97,8 +99,8 @@ class _Filled:
 
     def _open(self, tier: int, bodies: tuple[PlacedModule, ...]) -> OpenTier:
         sheet, rules = inner_sheet(self.bay.box, under_ledge=tier < len(self.box.tiers) - 1), self.bay.box
-        (x, y, _), (a, b, top) = self.box.low, self.box.high
-        return OpenTier((x + sheet, y + sheet), (a - sheet, b - sheet), top - rules.lid_thickness, bodies)
+        inside = grown(self.box.outlines[tier], -sheet)
+        return OpenTier(inside, self.box.high[2] - rules.lid_thickness, bodies)
 
     def _order(self, tier: int) -> list[tuple[int, tuple[PlacedModule, ...]]]:
         """The modules of a tier in order, each with those that are in before it."""
@@ -187,7 +189,7 @@ def inner_sheet(rules: BoxRules, under_ledge: bool) -> float:
 
 def drop_notes(one: PlacedModule, tier: OpenTier, spacing: float) -> Iterator[str]:
     """What a module meets when it is lowered straight down to its place, with the modules already in."""
-    short = max(max(tier.low[k] - one.low[k], one.high[k] - tier.high[k]) for k in (0, 1))
+    short = overhang(one, tier.inside)
     if short > NOISE:
         yield f"does not drop past wall, liner or ledge: {short:.1f} mm too long or too near"
     for other in tier.bodies:

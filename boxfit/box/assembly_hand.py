@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 from boxfit.bay import Block
 from boxfit.layout import PlacedModule
 from boxfit.module import FACES, FaceRoom, Stance
+from boxfit.surface import Outline
 
 HAND = 60.0
 """Hand and insulated spanner across [mm]; common practice, no source."""
@@ -46,11 +47,10 @@ class TerminalFace:
 class OpenTier:
     """What stands in the way of a hand: the walls, up to `rim` [mm], and the modules already in.
 
-    `low` and `high` [mm] are the inside in plan, liner and ledges taken off.
+    `inside` [mm] is the outline of the room between them, liner and ledges taken off.
     """
 
-    low: tuple[float, float]
-    high: tuple[float, float]
+    inside: Outline
     rim: float
     bodies: tuple[PlacedModule, ...]
 
@@ -115,13 +115,40 @@ def _clear(places: Numbers, bodies: list[PlacedModule], walls: OpenTier | None) 
     """The distance in plan [mm] from every place to the nearest body or wall; below 0 behind a wall."""
     clear = np.full(len(places), SWING)
     if walls is not None:
-        inside = np.minimum(places - np.array(walls.low), np.array(walls.high) - places)
-        clear = np.minimum(clear, inside.min(axis=1))
+        clear = np.minimum(clear, _inside(places, walls.inside))
     for body in bodies:
         low, high = np.array(body.low[:2]), np.array(body.high[:2])
         gap = np.maximum(np.maximum(low - places, places - high), 0.0)
         clear = np.minimum(clear, np.hypot(gap[:, 0], gap[:, 1]))
     return clear
+
+
+def _inside(places: Numbers, outline: Outline) -> Numbers:
+    """The distance in plan [mm] from every place to the nearest side of the outline, below 0 outside."""
+    nearest, within = np.full(len(places), np.inf), np.zeros(len(places), dtype=bool)
+    for start, end in zip(outline, outline[1:] + outline[:1], strict=True):
+        low, high = np.minimum(start, end), np.maximum(start, end)
+        gap = np.maximum(np.maximum(low - places, places - high), 0.0)
+        nearest = np.minimum(nearest, np.hypot(gap[:, 0], gap[:, 1]))
+        if start[0] == end[0]:
+            beside = (places[:, 1] >= low[1]) & (places[:, 1] < high[1])
+            within ^= beside & (places[:, 0] < start[0])
+    return np.where(within, nearest, -nearest)
+
+
+def overhang(module: PlacedModule, inside: Outline) -> float:
+    """By how much [mm] a module is too long or too near for walls, in plan; below 0 where it has room.
+
+    So much less on every side, and it would stand free within the outline.
+    """
+    low, high = np.array(module.low[:2]), np.array(module.high[:2])
+    sides = zip(inside, inside[1:] + inside[:1], strict=True)
+    into = [
+        float(np.minimum(np.maximum(start, end) - low, high - np.minimum(start, end)).min())
+        for start, end in sides
+    ]
+    middle = float(_inside(((low + high) / 2.0)[np.newaxis], inside)[0])
+    return max([*into, -middle])
 
 
 def kept_clear(module: PlacedModule) -> tuple[tuple[int, int, Block], ...]:

@@ -45,9 +45,9 @@ def filling(bay: Bay, box: PlacedBox, module: Module) -> tuple[str, ...]:
 
 def _mass(bay: Bay, box: PlacedBox, module: Module) -> str:
     """What it weighs filled, and who lifts that."""
-    (x, y, z), (a, b, top) = box.low, box.high
-    levels = tuple(tier.stands_on - z for tier in box.tiers)
-    mass = box_mass((a - x, b - y, top - z), levels, bay.box).mass + len(box.modules) * module.mass
+    levels = tuple(tier.stands_on - box.low[2] for tier in box.tiers)
+    empty = box_mass(box.outlines, box.high[2] - box.low[2], levels, bay.box)
+    mass = empty.mass + len(box.modules) * module.mass
     caution = (
         f"one person lifts {ONE_PERSON:.0f} kg: hoist and lifting points"
         if mass > ONE_PERSON

@@ -1,9 +1,11 @@
 """From a placed box and the workshop's rules to the parts it is made of."""
 
-from boxfit.bay import Bay, Block, BoxRules, Point, Vector
+from itertools import pairwise
+
+from boxfit.bay import Bay, BoxRules, Point
 from boxfit.box.liner import liner_of
 from boxfit.box.notes import box_notes
-from boxfit.box.parts import BoxParts, CoverPlate, LedgeBar, Lid, Shelf, Tray
+from boxfit.box.parts import BoxParts, CoverPlate, LedgeBar, Lid, Plate, Shelf, StepFloor, Tray
 from boxfit.box_details import (
     FIT,
     LID_HOLE,
@@ -15,7 +17,9 @@ from boxfit.box_details import (
     screw_points,
     stud_points,
 )
+from boxfit.box_shape import grown
 from boxfit.layout import PlacedBox
+from boxfit.surface import Outline
 
 
 def box_name(bay: str, number: int) -> str:
@@ -46,10 +50,9 @@ def box_parts(bay: Bay, number: int, box: PlacedBox) -> BoxParts:
     )
 
 
-def _size(box: PlacedBox) -> Vector:
-    """Outside size [mm]."""
-    (x, y, z), (to_x, to_y, to_z) = box.low, box.high
-    return (to_x - x, to_y - y, to_z - z)
+def _top(box: PlacedBox) -> Outline:
+    """The outline under the lid [mm], counted from the box's corner."""
+    return tuple((x - box.low[0], y - box.low[1]) for x, y in box.outlines[-1])
 
 
 def _in_car(box: PlacedBox, points: tuple[Point, ...]) -> tuple[Point, ...]:
@@ -59,38 +62,48 @@ def _in_car(box: PlacedBox, points: tuple[Point, ...]) -> tuple[Point, ...]:
 
 def _screws(box: PlacedBox, rules: BoxRules) -> tuple[Point, ...]:
     """Where the lid screws stand in the car [mm]."""
-    return _in_car(box, screw_points(_size(box), rules))
+    return _in_car(box, screw_points(_top(box), rules))
 
 
-def _plan(box: PlacedBox, outwards: float, up: tuple[float, float]) -> Block:
-    """The box's plan grown by `outwards` [mm], from one level [mm] to another."""
-    low = (box.low[0] - outwards, box.low[1] - outwards, up[0])
-    high = (box.high[0] + outwards, box.high[1] + outwards, up[1])
-    return Block(low, high)
-
-
-def _lid_plate(box: PlacedBox, rules: BoxRules) -> Block:
+def _lid_plate(box: PlacedBox, rules: BoxRules) -> Plate:
     """The lid lies on the flange and ends with it."""
-    return _plan(box, rules.flange, (box.high[2] - rules.lid_thickness, box.high[2]))
+    return Plate(grown(box.outlines[-1], rules.flange), box.high[2] - rules.lid_thickness, box.high[2])
 
 
 def _tray(name: str, box: PlacedBox, rules: BoxRules) -> Tray:
-    """Floor, walls and flange, with a ledge under every shelf."""
-    bar, thick = ledge(rules), rules.thickness
+    """Floor, walls and flange, with a ledge under every shelf and a floor under every step."""
+    bar, thick, bands = ledge(rules), rules.thickness, _bands(box, rules)
     undersides = [tier.stands_on - thick for tier in box.tiers[1:]] if bar else []
     return Tray(
         name=f"{name} tray",
         material=rules.material,
-        outside=_plan(box, 0.0, (box.low[2], box.high[2] - rules.lid_thickness)),
+        bands=bands,
+        step_floors=tuple(
+            StepFloor(Plate(upper.outline, upper.bottom, upper.bottom + thick), grown(lower.outline, -thick))
+            for lower, upper in pairwise(bands)
+        ),
         thickness=thick,
         bend_radius=rules.bend_radius if rules.process == "folded" else None,
         flange=rules.flange,
         holes=_screws(box, rules),
         hole_diameter=TRAY_HOLE,
         ledges=tuple(
-            LedgeBar(_plan(box, -thick, (top - bar.height, top)), bar.width) for top in undersides if bar
+            LedgeBar(Plate(grown(outline, -thick), top - bar.height, top), bar.width)
+            for outline, top in zip(box.outlines, undersides, strict=False)
+            if bar
         ),
     )
+
+
+def _bands(box: PlacedBox, rules: BoxRules) -> tuple[Plate, ...]:
+    """The outside of the walls, from the floor to the rim, a new band wherever the outline widens."""
+    bottoms, outlines = [box.low[2]], [box.outlines[0]]
+    for tier, outline in zip(box.tiers[1:], box.outlines[1:], strict=True):
+        if outline != outlines[-1]:
+            bottoms.append(tier.stands_on - rules.thickness)
+            outlines.append(outline)
+    tops = (*bottoms[1:], box.high[2] - rules.lid_thickness)
+    return tuple(Plate(*band) for band in zip(outlines, bottoms, tops, strict=True))
 
 
 def _cover_plate(name: str, box: PlacedBox, rules: BoxRules) -> CoverPlate:
@@ -99,20 +112,24 @@ def _cover_plate(name: str, box: PlacedBox, rules: BoxRules) -> CoverPlate:
     return CoverPlate(
         name=f"{name} cover plate",
         material=rules.material,
-        plate=_plan(box, rules.flange, (bottom, bottom + rules.lid_thickness)),
-        studs=_in_car(box, stud_points(_size(box))),
+        plate=Plate(grown(box.outlines[-1], rules.flange), bottom, bottom + rules.lid_thickness),
+        studs=_in_car(box, stud_points(_top(box))),
         stud_diameter=STUD_DIAMETER,
         stud_height=STUD_HEIGHT,
     )
 
 
 def _shelves(name: str, box: PlacedBox, rules: BoxRules) -> tuple[Shelf, ...]:
-    """One under each tier but the lowest."""
+    """One under each tier but the lowest, within the walls of the tier below it."""
     return tuple(
         Shelf(
             f"{name} shelf {number}",
             rules.material,
-            _plan(box, -rules.thickness - FIT, (tier.stands_on - rules.thickness, tier.stands_on)),
+            Plate(
+                grown(box.outlines[number - 1], -rules.thickness - FIT),
+                tier.stands_on - rules.thickness,
+                tier.stands_on,
+            ),
         )
         for number, tier in enumerate(box.tiers[1:], start=1)
     )

@@ -1,6 +1,7 @@
 """What cannot be built, and what can but not as the trade would have it: plain sentences."""
 
 from boxfit.bay import BoxRules
+from boxfit.box.stepped import cannot_step, millimetres
 from boxfit.box_details import (
     FIT,
     LEAST_LEDGE,
@@ -11,15 +12,6 @@ from boxfit.box_details import (
     takes_screws,
 )
 from boxfit.layout import PlacedBox
-
-
-def millimetres(length: float) -> str:
-    """A length for a sentence: no more decimals than a folder works to.
-
-    >>> millimetres(22.0), millimetres(3.25)
-    ('22 mm', '3.25 mm')
-    """
-    return f"{round(length, 2):g} mm"
 
 
 def cannot_build(rules: BoxRules, boxes: tuple[PlacedBox, ...] = ()) -> tuple[str, ...]:
@@ -39,7 +31,8 @@ def cannot_build(rules: BoxRules, boxes: tuple[PlacedBox, ...] = ()) -> tuple[st
     radius = bend_radius(rules)
     if 0.0 < rules.flange <= radius:
         problems.append(f"box.flange: must be 0 or above box.bend_radius {radius:g} (got {rules.flange:g})")
-    return (*problems, *_too_shallow(rules, boxes))
+    stepped = [] if problems else [reason for box in boxes for reason in cannot_step(rules, box)]
+    return (*problems, *_too_shallow(rules, boxes), *stepped)
 
 
 def _too_shallow(rules: BoxRules, boxes: tuple[PlacedBox, ...]) -> tuple[str, ...]:

@@ -2,29 +2,59 @@
 
 from dataclasses import dataclass
 
-from boxfit.bay import Block, Point
+from boxfit.bay import Block, Point, Vector
+from boxfit.surface import Outline
+
+
+@dataclass(frozen=True)
+class Plate:
+    """What lies within an outline between two levels [mm]; `low` and `high` are the corners of its extent."""
+
+    outline: Outline
+    bottom: float
+    top: float
+
+    @property
+    def low(self) -> Vector:
+        """The low corner of the extent [mm]."""
+        return (min(x for x, _ in self.outline), min(y for _, y in self.outline), self.bottom)
+
+    @property
+    def high(self) -> Vector:
+        """The high corner of the extent [mm]."""
+        return (max(x for x, _ in self.outline), max(y for _, y in self.outline), self.top)
 
 
 @dataclass(frozen=True)
 class LedgeBar:
     """A bar welded all round the inside of the walls under a shelf; `width` [mm] is how far it reaches in."""
 
-    outside: Block
+    outside: Plate
     width: float
 
 
 @dataclass(frozen=True)
-class Tray:
-    """Floor, walls and flange of one sheet, corners welded square; `outside` [mm] ends at the rim.
+class StepFloor:
+    """The sheet that wider walls stand on, welded on top of the narrower ones, whose inside is its `hole`."""
 
+    plate: Plate
+    hole: Outline
+
+
+@dataclass(frozen=True)
+class Tray:
+    """Floor, walls and flange of one sheet, corners welded square; a stepped one widens over step floors.
+
+    `bands` [mm] are the outside of the walls from the floor to the rim, one for each different outline.
     `bend_radius` [mm] is the inside radius at floor and flange, None where the corners are square and
-    nothing is folded. The flange stands `flange` [mm] outwards at the rim. `holes` are for rivet-nuts, the
-    first four at the corners, where the mitre's weld runs: drilled once welded and ground flush.
+    nothing is folded. The flange stands `flange` [mm] outwards at the rim. `holes` are for rivet-nuts, those
+    at the corners first, where the mitre's weld runs: drilled once welded and ground flush.
     """
 
     name: str
     material: str
-    outside: Block
+    bands: tuple[Plate, ...]
+    step_floors: tuple[StepFloor, ...]
     thickness: float
     bend_radius: float | None
     flange: float
@@ -32,14 +62,21 @@ class Tray:
     hole_diameter: float
     ledges: tuple[LedgeBar, ...]
 
+    @property
+    def outside(self) -> Block:
+        """The extent [mm] of floor and walls; ends at the rim."""
+        lows, highs = zip(*((band.low, band.high) for band in self.bands), strict=True)
+        (x, y, z), (a, b, top) = map(min, zip(*lows, strict=True)), map(max, zip(*highs, strict=True))
+        return Block((x, y, z), (a, b, top))
+
 
 @dataclass(frozen=True)
 class Lid:
-    """A flat plate on the flange; `holes` for its screws, the first four at the corners."""
+    """A flat plate on the flange; `holes` for its screws, those at the corners first."""
 
     name: str
     material: str
-    plate: Block
+    plate: Plate
     holes: tuple[Point, ...]
     hole_diameter: float
 
@@ -50,7 +87,7 @@ class CoverPlate:
 
     name: str
     material: str
-    plate: Block
+    plate: Plate
     studs: tuple[Point, ...]
     stud_diameter: float
     stud_height: float
@@ -62,15 +99,15 @@ class Shelf:
 
     name: str
     material: str
-    plate: Block
+    plate: Plate
 
 
 @dataclass(frozen=True)
 class LinerSheet:
-    """One sheet of the liner: "floor", "front wall tier 1" and so on."""
+    """One sheet of the liner: "floor", "front wall tier 1" and so on, numbered where several look one way."""
 
     name: str
-    sheet: Block
+    sheet: Plate
 
 
 @dataclass(frozen=True)

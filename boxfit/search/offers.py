@@ -45,7 +45,7 @@ class Offers:
     def _beyond(self) -> tuple[Arrangement, ...]:
         """Arrangements of more modules than one plain box holds."""
         rules, most = self.search.bay.box, self.search.most
-        if self.search.bound <= most:
+        if (rules.shape == "rectangular" and rules.boxes == 1) or self.search.bound <= most:
             return ()
         stepped: tuple[Form, ...] = ()
         found = tuple(Arrangement.of(box) for box in stepped)

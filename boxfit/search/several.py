@@ -14,6 +14,7 @@ from boxfit.box_details import STUD_HEIGHT
 from boxfit.layout import PlacedBox
 from boxfit.search.arrangement import Arrangement
 from boxfit.search.bay import BaySearch
+from boxfit.search.box_grid import on_grid
 from boxfit.search.candidate import Candidate
 from boxfit.search.cuboids import Cuboid, cuboids, go_in
 from boxfit.search.floors import height_for_boxes, lowest
@@ -65,11 +66,20 @@ class _SetDown:
     def found(self) -> tuple[Arrangement, ...]:
         """The arrangements kept, those with the most modules first."""
         self._add((), self.rules.boxes)
+        if self.rules.boxes > 2 and not self._is_settled:
+            plain = tuple(form for form in self.forms if isinstance(form, Candidate))
+            beaten = max(self.kept, default=self.beaten)
+            standing = on_grid(self.search, plain, self._above, beaten)
+            self._keep(tuple(Standing(one.form, one.corner, one.fills) for one in standing))
         return tuple(one for count in sorted(self.kept, reverse=True) for one in self.kept[count])
 
     @property
     def _is_over(self) -> bool:
-        return self.left <= 0 or self.search.watch.is_over or max(self.kept, default=0) >= self.search.bound
+        return self.left <= 0 or self._is_settled
+
+    @property
+    def _is_settled(self) -> bool:
+        return self.search.watch.is_over or max(self.kept, default=0) >= self.search.bound
 
     def _add(self, standing: tuple[Standing, ...], boxes_left: int) -> None:
         """Sets down one more box wherever it may stand, and looks further from there."""
@@ -118,8 +128,8 @@ class _SetDown:
 
     @property
     def _above(self) -> float:
-        """From the lid of one box to the next one above it [mm]: the clearance, and room for a cover plate."""
-        plate = STUD_HEIGHT + self.rules.lid_thickness if self.rules.asked else 0.0
+        """From the lid of one box to the next one above it [mm]: the clearance, or room for a cover plate."""
+        plate = STUD_HEIGHT + self.rules.lid_thickness if self.rules.lid_thickness else 0.0
         return max(self.rules.clearance, plate)
 
     def _left_free(self, form: Form, standing: tuple[Standing, ...]) -> shapely.Geometry:

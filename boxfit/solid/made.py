@@ -15,7 +15,7 @@ from boxfit.module import Module
 from boxfit.solid.body import Body, Form
 from boxfit.solid.colours import COLOURS
 from boxfit.solid.modules import ModuleForms
-from boxfit.solid.shapes import block_shape, cover_plate_shape, lid_shape, liner_shape
+from boxfit.solid.shapes import cover_plate_shape, lid_shape, liner_shape, shelf_shape
 from boxfit.solid.tray import tray_shape
 from boxfit.weight.box_mass import PartMass, part_masses
 
@@ -78,9 +78,9 @@ def _made_box(bay: Bay, number: int, box: PlacedBox, modules: tuple[MadeModule, 
 
 def made_parts(bay: Bay, box: PlacedBox, parts: BoxParts) -> tuple[MadePart, ...]:
     """The parts in the order in which the closed form has them."""
-    x, y, z = (high - low for low, high in zip(box.low, box.high, strict=True))
     levels = tuple(tier.stands_on - box.low[2] for tier in box.tiers)
-    masses = part_masses((x, y, z), levels, bay.box, parts.cover_plate is not None)
+    height, covered = box.high[2] - box.low[2], parts.cover_plate is not None
+    masses = part_masses(box.outlines, height, levels, bay.box, covered)
     found = (parts.tray, parts.lid, parts.cover_plate, *parts.shelves, parts.liner)
     there = [part for part in found if part is not None]
     return tuple(_made_part(part, mass) for part, mass in zip(there, masses, strict=True))
@@ -94,16 +94,11 @@ def _made_part(part: Part, closed_form: PartMass) -> MadePart:
     )
 
 
-def _shelf_shape(shelf: Shelf) -> "TopoDS_Shape":
-    """A plain sheet."""
-    return block_shape(shelf.plate)
-
-
 _KINDS: dict[type[Part], tuple[str, Callable[[Any], "TopoDS_Shape"]]] = {
     Tray: ("tray", tray_shape),
     Lid: ("lid", lid_shape),
     CoverPlate: ("cover plate", cover_plate_shape),
-    Shelf: ("shelf", _shelf_shape),
+    Shelf: ("shelf", shelf_shape),
     Liner: ("liner", liner_shape),
 }
 """What a part is called in the table of colours, and how its solid is made."""

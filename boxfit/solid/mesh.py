@@ -48,9 +48,9 @@ def mesh_of(shape: "TopoDS_Shape") -> Mesh:
     explorer = TopExp_Explorer(shape, TopAbs_FACE)
     while explorer.More():
         face = TopoDS.Face_s(explorer.Current())
-        facets = BRep_Tool.Triangulation_s(face, TopLoc_Location())
+        facets, place = BRep_Tool.Triangulation_s(face, TopLoc_Location()), face.Location().Transformation()
         first = len(corners) - 1
-        nodes = [facets.Node(number) for number in range(1, facets.NbNodes() + 1)]
+        nodes = [facets.Node(number).Transformed(place) for number in range(1, facets.NbNodes() + 1)]
         corners.extend((node.X(), node.Y(), node.Z()) for node in nodes)
         for number in range(1, facets.NbTriangles() + 1):
             one, two, three = facets.Triangle(number).Get()

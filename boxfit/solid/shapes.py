@@ -1,12 +1,14 @@
 """Plates, studs, ledges and liner as solids in the car's coordinates [mm]."""
 
+from math import dist
 from typing import TYPE_CHECKING
 
-from boxfit.bay import Block, Point
-from boxfit.box.parts import CoverPlate, Lid, Liner
+from boxfit.bay import Block, Point, Vector
+from boxfit.box.parts import CoverPlate, Lid, Liner, Plate, Shelf
+from boxfit.surface import Outline
 
 if TYPE_CHECKING:
-    from OCP.TopoDS import TopoDS_Shape
+    from OCP.TopoDS import TopoDS_Face, TopoDS_Shape
     from OCP.TopTools import TopTools_ListOfShape
 
 
@@ -20,13 +22,61 @@ def block_shape(block: Block) -> "TopoDS_Shape":
 
 def blocks_shape(blocks: tuple[Block, ...]) -> "TopoDS_Shape":
     """Cuboids side by side, each a solid of its own."""
-    return block_shape(blocks[0]) if len(blocks) == 1 else _compound([block_shape(block) for block in blocks])
+    return _side_by_side([block_shape(block) for block in blocks])
+
+
+def _side_by_side(shapes: list["TopoDS_Shape"]) -> "TopoDS_Shape":
+    """One shape by itself, several kept together."""
+    return shapes[0] if len(shapes) == 1 else _compound(shapes)
+
+
+def plate_shape(plate: Plate) -> "TopoDS_Shape":
+    """A plate of any outline."""
+    if len(plate.outline) == 4:
+        return block_shape(Block(plate.low, plate.high))
+    return prism_shape(plate.outline, (plate.bottom, plate.top))
+
+
+def prism_shape(outline: Outline, up: tuple[float, float]) -> "TopoDS_Shape":
+    """All within straight lines between the corners of an outline, between two levels [mm]."""
+    from OCP.BRepPrimAPI import BRepPrimAPI_MakePrism
+    from OCP.gp import gp_Vec
+
+    base = face_between(tuple(((x, y, up[0]), None) for x, y in outline))
+    return BRepPrimAPI_MakePrism(base, gp_Vec(0.0, 0.0, up[1] - up[0])).Shape()
+
+
+def face_between(corners: tuple[tuple[Vector, Vector | None], ...]) -> "TopoDS_Face":
+    """The flat face inside lines and arcs between corners; corners that coincide count once.
+
+    An arc leads from a corner to the next over the point given with it.
+    """
+    from OCP.BRepBuilderAPI import BRepBuilderAPI_MakeEdge, BRepBuilderAPI_MakeFace, BRepBuilderAPI_MakeWire
+    from OCP.GC import GC_MakeArcOfCircle
+    from OCP.gp import gp_Pnt
+
+    wire = BRepBuilderAPI_MakeWire()
+    for (here, arc), (there, _) in zip(corners, (*corners[1:], corners[0]), strict=True):
+        if dist(here, there) < 1e-6:
+            continue
+        start, end = gp_Pnt(*here), gp_Pnt(*there)
+        if arc is None:
+            wire.Add(BRepBuilderAPI_MakeEdge(start, end).Edge())
+        else:
+            curve = GC_MakeArcOfCircle(start, gp_Pnt(*arc), end).Value()
+            wire.Add(BRepBuilderAPI_MakeEdge(curve).Edge())
+    return BRepBuilderAPI_MakeFace(wire.Wire(), True).Face()
+
+
+def shelf_shape(shelf: Shelf) -> "TopoDS_Shape":
+    """A plain sheet."""
+    return plate_shape(shelf.plate)
 
 
 def lid_shape(lid: Lid) -> "TopoDS_Shape":
     """The plate with its screw holes."""
     up = (lid.plate.low[2], lid.plate.high[2])
-    return drilled(block_shape(lid.plate), lid.holes, lid.hole_diameter, up)
+    return drilled(plate_shape(lid.plate), lid.holes, lid.hole_diameter, up)
 
 
 def cover_plate_shape(cover: CoverPlate) -> "TopoDS_Shape":
@@ -35,12 +85,12 @@ def cover_plate_shape(cover: CoverPlate) -> "TopoDS_Shape":
 
     bottom = cover.plate.low[2]
     studs = _round_bars(cover.studs, cover.stud_diameter, (bottom - cover.stud_height, bottom))
-    return only_solid(BRepAlgoAPI_Fuse(block_shape(cover.plate), studs).Shape())
+    return only_solid(BRepAlgoAPI_Fuse(plate_shape(cover.plate), studs).Shape())
 
 
 def liner_shape(liner: Liner) -> "TopoDS_Shape":
     """All sheets of the liner."""
-    return blocks_shape(tuple(sheet.sheet for sheet in liner.sheets))
+    return _side_by_side([plate_shape(sheet.sheet) for sheet in liner.sheets])
 
 
 def drilled(

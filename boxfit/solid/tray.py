@@ -1,29 +1,94 @@
 """The tray as a solid in the car's coordinates [mm].
 
-As it is made: the section of the sheet is drawn along each of the four sides, cut to a mitre at both ends,
-and joined to its neighbours and to the flat of the floor. Faces then meet exactly, which the kernel joins
-reliably; crossing two whole profiles instead leaves it with surfaces that only touch.
+As it is made: the section of the sheet is drawn along each side of every outline, cut to a mitre at both
+ends, and joined to its neighbours and to the flat of the floor. Faces then meet exactly, which the kernel
+joins reliably; crossing two whole profiles instead leaves it with surfaces that only touch. Where the outline
+widens, the walls above stand on a step floor with square joints.
 """
 
 from collections.abc import Iterator
-from math import dist, sqrt
+from dataclasses import dataclass
+from math import sqrt
 from typing import TYPE_CHECKING
 
-from boxfit.bay import Block, Point, Vector
-from boxfit.box.parts import Tray
-from boxfit.solid.shapes import block_shape, drilled, only_solid, shape_list
+from boxfit.bay import Point, Vector
+from boxfit.box.parts import LedgeBar, Plate, StepFloor, Tray
+from boxfit.box_details import reflex_corners
+from boxfit.box_shape import grown
+from boxfit.solid.shapes import (
+    drilled,
+    face_between,
+    only_solid,
+    plate_shape,
+    prism_shape,
+    shape_list,
+)
+from boxfit.surface import Outline
 
 if TYPE_CHECKING:
-    from OCP.TopoDS import TopoDS_Face, TopoDS_Shape
+    from OCP.TopoDS import TopoDS_Shape
 
 Corner = tuple[Point, Point | None]
 """A point of the section and, where an arc leads to the next one, a point half way along it.
 
 Sections count outwards from the outside of the wall, and upwards in the car.
 """
-Side = tuple[int, int]
-"""The axis that a side faces along, 0 or 1, and whether towards its low (-1) or high (1) end."""
-SIDES: tuple[Side, ...] = ((0, 1), (0, -1), (1, 1), (1, -1))
+SPARE = 1.0
+"""How far [mm] beyond the section the room of a side reaches, so that no face of both coincides."""
+
+
+@dataclass(frozen=True)
+class _Band:
+    """The walls of one outline: the bottom one has the floor's bend, the top one the flange."""
+
+    tray: Tray
+    plate: Plate
+    first: bool
+    last: bool
+
+    @property
+    def ledges(self) -> tuple[LedgeBar, ...]:
+        """The ledges inside these walls, lowest first."""
+        bottom, top = self.plate.bottom, self.plate.top
+        return tuple(bar for bar in self.tray.ledges if bottom < bar.outside.top <= top)
+
+    @property
+    def inwards(self) -> float:
+        """How far [mm] the section reaches in from the outside."""
+        bars = (self.tray.thickness + bar.width for bar in self.ledges)
+        return max([_outer_radius(self.tray), *bars])
+
+    @property
+    def outwards(self) -> float:
+        """How far [mm] the section reaches out from the outside."""
+        return self.tray.flange if self.last else 0.0
+
+
+@dataclass(frozen=True)
+class _Side:
+    """One side of a band's outline.
+
+    `axis` is the one it faces along, 0 or 1, and `sign` whether towards its low (-1) or high (1) end. `start`
+    and `end` are its corners, in the direction of the other axis; `turns` are 1 at a convex corner, else -1.
+    """
+
+    axis: int
+    sign: int
+    start: Point
+    end: Point
+    turns: tuple[int, int]
+
+    @property
+    def length(self) -> float:
+        """From corner to corner [mm]."""
+        return self.end[1 - self.axis] - self.start[1 - self.axis]
+
+    def point(self, end: int, outwards: float) -> Point:
+        """Where the mitre at an end, 0 or 1, is so far [mm] outwards of the side."""
+        across = self.start[self.axis] + self.sign * outwards
+        corner = (self.start, self.end)[end][1 - self.axis]
+        along = corner + (-1.0, 1.0)[end] * self.turns[end] * outwards
+        return (across, along) if self.axis == 0 else (along, across)
 
 
 def tray_shape(tray: Tray) -> "TopoDS_Shape":
@@ -32,15 +97,38 @@ def tray_shape(tray: Tray) -> "TopoDS_Shape":
     from OCP.BRepAlgoAPI import BRepAlgoAPI_Fuse
     from OCP.ShapeUpgrade import ShapeUpgrade_UnifySameDomain
 
+    pieces = [_side(band, side) for band in _bands(tray) for side in _sides(band.plate.outline)]
+    pieces += [_step_floor(floor) for floor in tray.step_floors]
     join = BRepAlgoAPI_Fuse()
     join.SetArguments(shape_list([_floor(tray)]))
-    join.SetTools(shape_list([_side(tray, side) for side in SIDES]))
-    join.SetGlue(BOPAlgo_GlueFull)
+    join.SetTools(shape_list(pieces))
+    if not tray.step_floors:
+        join.SetGlue(BOPAlgo_GlueFull)
     join.Build()
     tidy = ShapeUpgrade_UnifySameDomain(only_solid(join.Shape()))
     tidy.Build()
-    rim = tray.outside.high[2]
+    rim = tray.bands[-1].top
     return drilled(tidy.Shape(), tray.holes, tray.hole_diameter, (rim - tray.thickness, rim))
+
+
+def _bands(tray: Tray) -> tuple[_Band, ...]:
+    """The walls, from the floor to the rim."""
+    last = len(tray.bands) - 1
+    return tuple(_Band(tray, band, place == 0, place == last) for place, band in enumerate(tray.bands))
+
+
+def _sides(outline: Outline) -> list[_Side]:
+    """Those that face front first, then rear, left, right."""
+    reflex = reflex_corners(outline)
+    found: list[_Side] = []
+    for one, other in zip(outline, outline[1:] + outline[:1], strict=True):
+        axis = 0 if one[0] == other[0] else 1
+        start, end = sorted((one, other))
+        # counter-clockwise: a side that runs to the left faces front, one that runs forwards faces right
+        sign = 1 if (one == start) == (axis == 0) else -1
+        turns = (-1 if start in reflex else 1, -1 if end in reflex else 1)
+        found.append(_Side(axis, sign, start, end, turns))
+    return sorted(found, key=lambda side: (side.axis, -side.sign))
 
 
 def _outer_radius(tray: Tray) -> float:
@@ -50,13 +138,17 @@ def _outer_radius(tray: Tray) -> float:
 
 def _floor(tray: Tray) -> "TopoDS_Shape":
     """The flat of the floor."""
-    low, high, inset = tray.outside.low, tray.outside.high, _outer_radius(tray)
-    return block_shape(
-        Block(
-            (low[0] + inset, low[1] + inset, low[2]),
-            (high[0] - inset, high[1] - inset, low[2] + tray.thickness),
-        )
-    )
+    bottom = tray.bands[0].bottom
+    flat = grown(tray.bands[0].outline, -_outer_radius(tray))
+    return plate_shape(Plate(flat, bottom, bottom + tray.thickness))
+
+
+def _step_floor(floor: StepFloor) -> "TopoDS_Shape":
+    """The sheet under a step, open over the walls below."""
+    from OCP.BRepAlgoAPI import BRepAlgoAPI_Cut
+
+    hole = prism_shape(floor.hole, (floor.plate.bottom - SPARE, floor.plate.top + SPARE))
+    return only_solid(BRepAlgoAPI_Cut(plate_shape(floor.plate), hole).Shape())
 
 
 def _quarter(centre: Point, radius: float, towards: tuple[int, int]) -> Point:
@@ -65,106 +157,88 @@ def _quarter(centre: Point, radius: float, towards: tuple[int, int]) -> Point:
     return (centre[0] + reach * towards[0], centre[1] + reach * towards[1])
 
 
-def _section(tray: Tray) -> tuple[Corner, ...]:
-    """The sheet cut across one side, from the flat of the floor up the outside and back down the inside."""
-    return (*_outside(tray), *_inside(tray))
+def _section(band: _Band) -> tuple[Corner, ...]:
+    """The sheet cut across one side, from the floor up the outside and back down the inside."""
+    return (*_outside(band), *_inside(band))
 
 
-def _outside(tray: Tray) -> Iterator[Corner]:
+def _outside(band: _Band) -> Iterator[Corner]:
     """Outer side of the bend at the floor, the wall, underside and edge of the flange."""
-    floor, rim, outer = tray.outside.low[2], tray.outside.high[2], _outer_radius(tray)
-    if tray.bend_radius is None:
+    tray, floor, rim = band.tray, band.plate.bottom, band.plate.top
+    outer = _outer_radius(tray)
+    if not band.first:
+        yield (0.0, floor + tray.thickness), None
+    elif tray.bend_radius is None:
         yield (-outer, floor), None
         yield (0.0, floor), None
     else:
         yield (-outer, floor), _quarter((-outer, floor + outer), outer, (1, -1))
         yield (0.0, floor + outer), None
-    if tray.flange:
+    if band.outwards:
         under, radius = rim - tray.thickness, tray.bend_radius or 0.0
         yield (0.0, under - radius), _quarter((radius, under - radius), radius, (-1, 1))
         yield (radius, under), None
         yield (tray.flange, under), None
-    yield (tray.flange, rim), None
+    yield (band.outwards, rim), None
 
 
-def _inside(tray: Tray) -> Iterator[Corner]:
+def _inside(band: _Band) -> Iterator[Corner]:
     """Top of the flange and its bend, the wall with its ledges, inner side of the bend at the floor."""
-    floor, rim, wall = tray.outside.low[2], tray.outside.high[2], -tray.thickness
+    tray, floor, rim, wall = band.tray, band.plate.bottom, band.plate.top, -band.tray.thickness
     radius, outer = tray.bend_radius or 0.0, _outer_radius(tray)
-    if tray.flange and tray.bend_radius is not None:
+    if band.outwards and tray.bend_radius is not None:
         yield (radius, rim), _quarter((radius, rim - outer), outer, (-1, 1))
         yield (wall, rim - outer), None
     else:
         yield (wall, rim), None
-    for bar in reversed(tray.ledges):
-        top, bottom = bar.outside.high[2], bar.outside.low[2]
+    for bar in reversed(band.ledges):
+        top, bottom = bar.outside.top, bar.outside.bottom
         yield (wall, top), None
         yield (wall - bar.width, top), None
         yield (wall - bar.width, bottom), None
         yield (wall, bottom), None
-    yield (wall, floor + outer), _quarter((-outer, floor + outer), radius, (1, -1))
-    yield (-outer, floor + tray.thickness), None
+    if band.first:
+        yield (wall, floor + outer), _quarter((-outer, floor + outer), radius, (1, -1))
+        yield (-outer, floor + tray.thickness), None
+    else:
+        yield (wall, floor + tray.thickness), None
 
 
-def _side(tray: Tray, side: Side) -> "TopoDS_Shape":
-    """One side of the tray, mitred at both ends."""
+def _side(band: _Band, side: _Side) -> "TopoDS_Shape":
+    """One side of the walls, mitred at both ends."""
     from OCP.BRepAlgoAPI import BRepAlgoAPI_Common
     from OCP.BRepPrimAPI import BRepPrimAPI_MakePrism
     from OCP.gp import gp_Vec
 
-    axis, sign = side
-    low, high = tray.outside.low, tray.outside.high
-    face = high[axis] if sign > 0 else low[axis]
-    spare = tray.flange + 1.0
-    start, length = low[1 - axis] - spare, high[1 - axis] - low[1 - axis] + 2.0 * spare
+    axis = side.axis
+    spare = SPARE + (band.outwards if side.turns == (1, 1) else max(band.outwards, band.inwards))
+    start, length = side.start[1 - axis] - spare, side.length + 2.0 * spare
 
     def place(point: Point) -> Vector:
         """Where a point of the section lies in the car, at the end where drawing starts."""
-        across = face + sign * point[0]
+        across = side.start[axis] + side.sign * point[0]
         return (across, start, point[1]) if axis == 0 else (start, across, point[1])
 
     along = gp_Vec(0.0, length, 0.0) if axis == 0 else gp_Vec(length, 0.0, 0.0)
-    corners = tuple((place(point), place(arc) if arc else None) for point, arc in _section(tray))
-    drawn = BRepPrimAPI_MakePrism(_face(corners), along).Shape()
-    return only_solid(BRepAlgoAPI_Common(drawn, _mitre(tray, side)).Shape())
+    corners = tuple((place(point), place(arc) if arc else None) for point, arc in _section(band))
+    drawn = BRepPrimAPI_MakePrism(face_between(corners), along).Shape()
+    return only_solid(BRepAlgoAPI_Common(drawn, _mitre(band, side)).Shape())
 
 
-def _mitre(tray: Tray, side: Side) -> "TopoDS_Shape":
+def _mitre(band: _Band, side: _Side) -> "TopoDS_Shape":
     """The room of one side: all that is nearer to it than to its neighbours, at 45 degrees."""
-    from OCP.BRepPrimAPI import BRepPrimAPI_MakePrism
-    from OCP.gp import gp_Vec
-
-    axis, sign = side
-    (x, y, z), (to_x, to_y, to_z) = tray.outside.low, tray.outside.high
-    inwards = max([_outer_radius(tray), *(tray.thickness + bar.width for bar in tray.ledges)]) + 1.0
-    outwards = tray.flange + 1.0
-    ends = {-1: ((x, -1.0), (y, -1.0)), 1: ((to_x, 1.0), (to_y, 1.0))}
-
-    def plan(other: int, grow: float) -> Vector:
-        """A corner of the plan grown by so much, at this side and at one of its neighbours."""
-        own, neighbour = ends[sign][axis], ends[other][1 - axis]
-        across, along = own[0] + own[1] * grow, neighbour[0] + neighbour[1] * grow
-        return (across, along, z - 1.0) if axis == 0 else (along, across, z - 1.0)
-
-    corners = (plan(-1, -inwards), plan(-1, outwards), plan(1, outwards), plan(1, -inwards))
-    base = _face(tuple((corner, None) for corner in corners))
-    return BRepPrimAPI_MakePrism(base, gp_Vec(0.0, 0.0, to_z - z + 2.0)).Shape()
+    inwards = _before_mitres_meet(band.inwards, side, 1)
+    outwards = _before_mitres_meet(band.outwards, side, -1)
+    corners = (
+        side.point(0, -inwards),
+        side.point(0, outwards),
+        side.point(1, outwards),
+        side.point(1, -inwards),
+    )
+    return prism_shape(corners, (band.plate.bottom - SPARE, band.plate.top + SPARE))
 
 
-def _face(corners: tuple[tuple[Vector, Vector | None], ...]) -> "TopoDS_Face":
-    """The flat face inside lines and arcs between corners; corners that coincide count once."""
-    from OCP.BRepBuilderAPI import BRepBuilderAPI_MakeEdge, BRepBuilderAPI_MakeFace, BRepBuilderAPI_MakeWire
-    from OCP.GC import GC_MakeArcOfCircle
-    from OCP.gp import gp_Pnt
-
-    wire = BRepBuilderAPI_MakeWire()
-    for (here, arc), (there, _) in zip(corners, (*corners[1:], corners[0]), strict=True):
-        if dist(here, there) < 1e-6:
-            continue
-        start, end = gp_Pnt(*here), gp_Pnt(*there)
-        if arc is None:
-            wire.Add(BRepBuilderAPI_MakeEdge(start, end).Edge())
-        else:
-            curve = GC_MakeArcOfCircle(start, gp_Pnt(*arc), end).Value()
-            wire.Add(BRepBuilderAPI_MakeEdge(curve).Edge())
-    return BRepBuilderAPI_MakeFace(wire.Wire(), True).Face()
+def _before_mitres_meet(reach: float, side: _Side, turn: int) -> float:
+    """Past what the section reaches [mm], yet short of where the mitres meet if both ends turn that way."""
+    meet = side.length / 2.0 if side.turns == (turn, turn) else reach + 2.0 * SPARE
+    return min(reach + SPARE, (reach + meet) / 2.0)

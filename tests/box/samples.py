@@ -1,11 +1,15 @@
 """Boxes to build and weigh, alone and as a layout of a whole car. Everything in them is invented."""
 
+from dataclasses import replace
+
 from hypothesis import strategies as st
 
 from boxfit.bay import Bay, BoxRules, Prism, Vector
+from boxfit.box_shape import rectangle, rectangles
 from boxfit.car import Car, CornerWeights, PointMass
 from boxfit.layout import BayLayout, Layout, PlacedBox, PlacedModule, Tier, Weights
 from boxfit.module import FaceRoom, Module, Voltage, stances
+from boxfit.surface import Outline
 
 RULES = BoxRules(
     material="aluminium-5754",
@@ -58,10 +62,35 @@ def bay_with(rules: BoxRules, top: float = 900.0) -> Bay:
     return Bay("front bay", Prism(outline, 200.0, top), 3.0, 3.0 + rules.clearance, rules)
 
 
-def size_and_levels(box: PlacedBox) -> tuple[Vector, tuple[float, ...]]:
-    """Outside size, and what the tiers stand on above the outside of the floor [mm]."""
-    x, y, z = (high - low for low, high in zip(box.low, box.high, strict=True))
-    return (x, y, z), tuple(tier.stands_on - box.low[2] for tier in box.tiers)
+def height_and_levels(box: PlacedBox) -> tuple[float, tuple[float, ...]]:
+    """Outside height, and what the tiers stand on above the outside of the floor [mm]."""
+    return box.high[2] - box.low[2], tuple(tier.stands_on - box.low[2] for tier in box.tiers)
+
+
+PLANS: dict[str, tuple[tuple[int, int], ...]] = {
+    "L": ((0, 0), (3, 0), (3, 1), (1, 1), (1, 3), (0, 3)),
+    "U": ((0, 0), (3, 0), (3, 3), (2, 3), (2, 1), (1, 1), (1, 3), (0, 3)),
+    "T": ((1, 0), (2, 0), (2, 2), (3, 2), (3, 3), (0, 3), (0, 2), (1, 2)),
+    "Z": ((0, 0), (2, 0), (2, 1), (3, 1), (3, 3), (1, 3), (1, 2), (0, 2)),
+}
+"""Corners of stepped plans, as places along lines across and along."""
+LINES = ((0.0, 190.0, 400.5, 620.0), (0.0, 160.0, 285.0, 470.0))
+
+
+def plan_by(
+    name: str, lines: tuple[tuple[float, ...], tuple[float, ...]] = LINES, low: Vector = LOW
+) -> Outline:
+    """One of the plans between lines [mm] counted from the low corner."""
+    return tuple((low[0] + lines[0][x], low[1] + lines[1][y]) for x, y in PLANS[name])
+
+
+def stepped_box(outlines: tuple[Outline, ...], heights: tuple[float, ...], rules: BoxRules) -> PlacedBox:
+    """A box without modules whose tiers have these outlines and heights [mm], lowest first."""
+    xs, ys = ([corner[axis] for outline in outlines for corner in outline] for axis in (0, 1))
+    low = (min(xs), min(ys), LOW[2])
+    box = box_around(low, (max(xs) - low[0], max(ys) - low[1]), heights, rules)
+    pairs = zip(box.tiers, outlines, strict=True)
+    return replace(box, tiers=tuple(replace(tier, outline=outline) for tier, outline in pairs))
 
 
 def filled_box(low: Vector, columns: int, tiers: int, module: Module = HERON) -> PlacedBox:
@@ -109,12 +138,12 @@ def car_and_layout() -> tuple[Car, Layout]:
 
 
 @st.composite
-def boxes(draw: st.DrawFn) -> tuple[BoxRules, PlacedBox]:
-    """Rules that can be built by, and a box by them."""
+def workshops(draw: st.DrawFn) -> BoxRules:
+    """Rules that can be built by."""
     tenths = st.integers
     radius = draw(tenths(0, 50)) / 10.0
     flange = draw(st.sampled_from([0.0, radius + 0.1, 12.0, 20.0, 22.0, 25.0, 33.0]))
-    rules = BoxRules(
+    return BoxRules(
         material=draw(st.sampled_from(["aluminium-5754", "steel-s235", "petg"])),
         process=draw(st.sampled_from(["folded", "folded", "welded", "printed"])),
         shape="rectangular",
@@ -129,6 +158,44 @@ def boxes(draw: st.DrawFn) -> tuple[BoxRules, PlacedBox]:
         tiers=3,
         boxes=1,
     )
-    plan = (draw(tenths(600, 9000)) / 10.0, draw(tenths(600, 9000)) / 10.0)
-    heights = tuple(draw(st.lists(tenths(600, 2500).map(lambda h: h / 10.0), min_size=1, max_size=3)))
-    return rules, box_around(LOW, plan, heights, rules)
+
+
+def tier_heights() -> st.SearchStrategy[tuple[float, ...]]:
+    """Of one to three tiers [mm]."""
+    return st.lists(st.integers(600, 2500).map(lambda tenths: tenths / 10.0), min_size=1, max_size=3).map(
+        tuple
+    )
+
+
+@st.composite
+def boxes(draw: st.DrawFn) -> tuple[BoxRules, PlacedBox]:
+    """Rules that can be built by, and a plain box by them."""
+    rules = draw(workshops())
+    plan = (draw(st.integers(600, 9000)) / 10.0, draw(st.integers(600, 9000)) / 10.0)
+    return rules, box_around(LOW, plan, draw(tier_heights()), rules)
+
+
+@st.composite
+def outlines(draw: st.DrawFn) -> Outline:
+    """A stepped plan, turned any quarter; no arm or gap narrower than 70 mm."""
+    lines = []
+    for _ in range(2):
+        steps = [draw(st.integers(700, 3000)) / 10.0 for _ in range(3)]
+        lines.append((0.0, steps[0], steps[0] + steps[1], sum(steps)))
+    outline = plan_by(draw(st.sampled_from(sorted(PLANS))), (lines[0], lines[1]))
+    for _ in range(draw(st.integers(0, 3))):
+        outline = tuple((-y, x) for x, y in outline)
+    return outline
+
+
+@st.composite
+def stepped_boxes(draw: st.DrawFn) -> tuple[BoxRules, PlacedBox]:
+    """Rules and a stepped box by them, its lowest tier perhaps a rectangle within the plan of the others."""
+    rules, heights, top = replace(draw(workshops()), shape="stepped"), draw(tier_heights()), draw(outlines())
+    bottom = top
+    if len(heights) > 1 and draw(st.booleans()):
+        (x, y), (a, b) = draw(st.sampled_from(rectangles(top)))
+        inset = st.sampled_from([0.0, 0.0, 5.0, 7.5])
+        low, high = (x + draw(inset), y + draw(inset)), (a - draw(inset), b - draw(inset))
+        bottom = rectangle(low, high)
+    return rules, stepped_box((bottom, *[top] * (len(heights) - 1)), heights, rules)

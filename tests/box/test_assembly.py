@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from boxfit.bay import Bay, Block, Cylinder, Keepout, Opening, Prism, Shell, Surface, Vector, Way
 from boxfit.box.assembly import Step, assembly
 from boxfit.box.assembly_hand import HAND, SWING, OpenTier, TerminalFace, room_across, terminal_faces
+from boxfit.box_shape import rectangle
 from boxfit.car import Car
 from boxfit.layout import BayLayout, Layout, PlacedBox, PlacedModule, Tier, Weights
 from boxfit.module import FaceRoom, Module, Stance, Voltage, stances
@@ -152,7 +153,7 @@ def test_over_a_face_that_looks_up_walls_and_taller_modules_count() -> None:
     assert only.faces == (TerminalFace("top", 2, 1),)
     assert "bring its leads out above" in only.notes[0]
     tall = PlacedModule(replace(stance, size=(148.0, 26.5, 120.0)), (0.0, 30.0, 0.0))
-    alone = OpenTier((-900.0, -900.0), (900.0, 900.0), 300.0, ())
+    alone = OpenTier(rectangle((-900.0, -900.0), (900.0, 900.0)), 300.0, ())
     one = PlacedModule(stance, (0.0, 0.0, 0.0))
     assert room_across(one, only.faces[0], alone) == SWING
     # From the far edge of the face, 30 from the taller one.
@@ -253,7 +254,7 @@ def test_a_further_module_never_gives_a_hand_more_room(others: list[tuple[int, i
         and not (135.0 < body.low[0] < 465.0 and -65.0 < body.low[1] < 265.0)
     )
     face = TerminalFace("front", 0, 1)
-    tier = OpenTier((0.0, 0.0), (1200.0, 1200.0), 200.0, bodies)
+    tier = OpenTier(rectangle((0.0, 0.0), (1200.0, 1200.0)), 200.0, bodies)
     fewer = replace(tier, bodies=tuple(body for k, body in enumerate(bodies) if k != which))
     assert room_across(one, face, fewer) >= room_across(one, face, tier) - 1e-6
     assert HAND < SWING

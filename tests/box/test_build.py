@@ -115,7 +115,8 @@ def test_no_part_is_where_another_is(drawn: tuple[BoxRules, PlacedBox]) -> None:
         for tier in box.tiers
     ]
     sheets = [sheet.sheet for sheet in parts.liner.sheets] if parts.liner else []
-    flat = [*rooms, *sheets, *(shelf.plate for shelf in parts.shelves), parts.lid.plate]
+    plates = [*sheets, *(shelf.plate for shelf in parts.shelves), parts.lid.plate]
+    flat = [*rooms, *(Block(plate.low, plate.high) for plate in plates)]
     assert not [
         (one, other) for place, one in enumerate(flat) for other in flat[:place] if overlap(one, other)
     ]

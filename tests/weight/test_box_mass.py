@@ -10,7 +10,7 @@ from boxfit.bay import BoxRules
 from boxfit.box_shape import rectangle
 from boxfit.layout import PlacedBox
 from boxfit.weight.box_mass import box_mass, part_masses
-from tests.box.samples import RULES, boxes, height_and_levels
+from tests.box.samples import RULES, boxes, height_and_levels, plan_by
 
 SQUARE = replace(RULES, process="welded", thickness=2.0, flange=0.0, lid_thickness=2.0, liner=0.0)
 PLAN = (rectangle((0.0, 0.0), (600.0, 400.0)),)
@@ -39,6 +39,43 @@ def test_bend_saves_sheet_by_hand() -> None:
         saved += sign * area * (2 * (600 + 400) + 8 * middle)
     square, bent = part_masses(PLAN, 200.0, (2.0,), SQUARE)[0], part_masses(PLAN, 200.0, (2.0,), folded)[0]
     assert square.volume - bent.volume == pytest.approx(saved)
+
+
+def test_an_angle_by_hand() -> None:
+    """A floor and walls of 2 round an L, 198 high under its lid: the L less its cavity."""
+    angle = ((5.0, 7.0), (605.0, 7.0), (605.0, 107.0), (105.0, 107.0), (105.0, 407.0), (5.0, 407.0))
+    tray, lid = part_masses((angle,), 200.0, (2.0,), SQUARE)
+    floor, cavity = 600 * 100 + 100 * 300, 596 * 96 + 96 * 300
+    assert tray.volume == pytest.approx(floor * 198 - cavity * 196)
+    across = 600 * 100 * 300 + 100 * 300 * 50
+    within = 596 * 96 * 300 + 96 * 300 * 50
+    assert tray.centre[0] == pytest.approx((across * 198 - within * 196) / tray.volume)
+    assert lid.centre == pytest.approx((across / floor, (600 * 100 * 50 + 100 * 300 * 250) / floor, 199.0))
+
+
+def test_a_step_floor_by_hand() -> None:
+    """Walls of 2 round 300 x 400 below and 600 x 400 above; the step floor's underside 100 up.
+
+    A ledge of 3.5 x 5 runs round the inside below the shelf.
+    """
+    below, above = rectangle((0.0, 0.0), (300.0, 400.0)), rectangle((0.0, 0.0), (600.0, 400.0))
+    tray, _, shelf = part_masses((below, above), 200.0, (2.0, 102.0), SQUARE)
+    hole = 296 * 396
+    outside, bar = 300 * 400 * 100 + 600 * 400 * 98, (hole - 289 * 389) * 5
+    assert tray.volume == pytest.approx(outside - hole * (98 + 2) - 596 * 396 * 96 + bar)
+    assert shelf.volume == pytest.approx(295 * 395 * 2)
+    assert tray.centre[1] == pytest.approx(200.0)
+    assert tray.centre[0] > shelf.centre[0]
+
+
+def test_outlines_may_be_told_in_any_coordinates() -> None:
+    """And from any corner on; the centre counts from the low corner of the extent."""
+    angle = plan_by("L")
+    turned = (*angle[2:], *angle[:2])
+    moved = tuple((x + 1234.5, y - 77.0) for x, y in turned)
+    one, other = (box_mass((plan,), 200.0, (5.5,), RULES, True) for plan in (angle, moved))
+    assert one.centre == pytest.approx(other.centre)
+    assert one.mass == pytest.approx(other.mass)
 
 
 def test_liner_is_weighed_as_polyethylene() -> None:

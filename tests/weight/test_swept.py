@@ -12,7 +12,6 @@ from boxfit.surface import Outline
 from boxfit.weight.swept import Profile, Swept, bend, less, plan_of, prism, strip, total
 from tests.box.samples import outlines
 
-NEAR = {"rel": 1e-9, "abs": 1e-3}
 UP = (20.0, 70.0)
 
 
@@ -34,14 +33,18 @@ def test_an_angle_by_hand() -> None:
 @given(outlines(), st.floats(-25.0, 25.0))
 def test_a_prism_over_a_moved_outline_is_one_over_that_outline(outline: Outline, by: float) -> None:
     """Volume and all moments."""
-    assert swept(outline, prism(UP, by)) == pytest.approx(swept(grown(outline, by), prism(UP)), **NEAR)
+    assert swept(outline, prism(UP, by)) == pytest.approx(
+        swept(grown(outline, by), prism(UP)), rel=1e-9, abs=1e-3
+    )
 
 
 @given(outlines(), st.floats(-25.0, 25.0), st.floats(0.1, 10.0))
 def test_a_strip_is_what_one_prism_has_more_than_another(outline: Outline, start: float, wide: float) -> None:
     """Outside, inside, or across the outline."""
     more = total([prism(UP, start + wide), less(prism(UP, start))])
-    assert swept(outline, strip((start, start + wide), UP)) == pytest.approx(swept(outline, more), **NEAR)
+    assert swept(outline, strip((start, start + wide), UP)) == pytest.approx(
+        swept(outline, more), rel=1e-9, abs=1e-3
+    )
 
 
 @pytest.mark.parametrize("outwards", [1, -1])

@@ -1,0 +1,142 @@
+"""Three and more boxes in one bay by constraint programming, where setting them down in turn may fall short.
+
+Boxes stand where sums of box sizes, clearance and flange included, put them from an end of what is free. One
+yes/no for each box at each such place, nothing may overlap, at most the allowed number of boxes.
+Deterministic: one worker, a fixed seed and a limit in the solver's own deterministic time.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+import shapely
+
+from boxfit.bay import Point
+from boxfit.search.candidate import Candidate
+from boxfit.search.cuboids import Cuboid, cuboids
+from boxfit.search.floors import Rooms, height_for_boxes, lowest
+from boxfit.search.raster import UNITS_PER_MILLIMETRE, sums, units
+
+if TYPE_CHECKING:
+    from ortools.sat.python import cp_model
+
+    from boxfit.search.bay import BaySearch
+
+MOST_PLACES = 3000
+"""Boxes at places looked at; with more of them this way is too slow."""
+MOST_ALONG = 40
+"""Places along one axis; with more of them this way is too slow."""
+EFFORT = 20.0
+SLACK = 1e-6
+
+
+@dataclass(frozen=True)
+class Place:
+    """A plain box at a low corner [mm], and the cuboids it fills."""
+
+    form: Candidate
+    corner: Point
+    fills: tuple[Cuboid, ...]
+
+
+def on_grid(
+    search: "BaySearch", forms: tuple[Candidate, ...], above: float, beaten: int
+) -> tuple[Place, ...]:
+    """Boxes that hold more than `beaten` modules together; none where none are found.
+
+    `above` [mm] is what parts a lid from the underside of a box over it.
+    """
+    levels = _levels(search, forms, above)
+    if not levels:
+        return ()
+    places: list[Place] = []
+    for level in levels:
+        for form in forms:
+            if level + form.stack.height <= levels[0] + height_for_boxes(search.bay) + SLACK:
+                places += _places(search.rooms, replace(form, bottom=level), forms)
+        if len(places) > MOST_PLACES:
+            return ()
+    return _chosen(places, search, above, beaten)
+
+
+def _levels(search: "BaySearch", forms: tuple[Candidate, ...], above: float) -> list[float]:
+    """Undersides [mm] that boxes standing over boxes may have; none where they are too many."""
+    heights = {units(form.stack.height + above) for form in forms}
+    found = sums(heights, units(height_for_boxes(search.bay)))
+    if len(found) > MOST_ALONG:
+        return []
+    return [lowest(search.bay) + total / UNITS_PER_MILLIMETRE for total in found]
+
+
+def _places(rooms: Rooms, form: Candidate, forms: tuple[Candidate, ...]) -> Iterator[Place]:
+    free = form.places(rooms)
+    if free.is_empty:
+        return
+    left, right, ahead, far = free.bounds
+    rules = form.stack.rules
+    beside = 2 * rules.flange + rules.clearance
+    xs = _along(left, ahead, {units(one.size.width + beside) for one in forms})
+    ys = _along(right, far, {units(one.size.depth + beside) for one in forms})
+    shapely.prepare(free)
+    near = free.buffer(SLACK)
+    for x in xs:
+        for y in ys:
+            if shapely.intersects_xy(near, x, y):
+                yield Place(form, (x, y), cuboids(form.placed(x, y), rules))
+
+
+def _along(low: float, high: float, steps: set[int]) -> list[float]:
+    """Places [mm] from either end by sums of steps; the ends alone where there are too many."""
+    totals = sums(steps, units(high - low + SLACK))
+    if len(totals) > MOST_ALONG:
+        totals = [0]
+    from_low = (low + total / UNITS_PER_MILLIMETRE for total in totals)
+    from_high = (high - total / UNITS_PER_MILLIMETRE for total in totals)
+    return sorted({round(place, 3) for place in (*from_low, *from_high)})
+
+
+def _chosen(places: list[Place], search: "BaySearch", above: float, beaten: int) -> tuple[Place, ...]:
+    """The places that hold the most modules without meeting."""
+    from ortools.sat.python import cp_model
+
+    rules = search.bay.box
+    model = cp_model.CpModel()
+    stands = [model.new_bool_var("") for _ in places]
+    model.add(sum(stands) <= rules.boxes)
+    held = sum(place.form.count * chosen for place, chosen in zip(places, stands, strict=True))
+    model.add(held > beaten)
+    model.add(held <= search.bound)
+    levels = sorted({z for place in places for one in place.fills for z in (one.low[2], one.high[2] + above)})
+    for low, high in pairwise(levels):
+        _apart(model, places, stands, (low, high), above)
+    model.maximize(held)
+    solver = cp_model.CpSolver()
+    solver.parameters.num_workers = 1
+    solver.parameters.random_seed = 1
+    solver.parameters.max_deterministic_time = EFFORT
+    if solver.solve(model) not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
+        return ()
+    return tuple(place for place, chosen in zip(places, stands, strict=True) if solver.value(chosen))
+
+
+def _apart(
+    model: "cp_model.CpModel",
+    places: list[Place],
+    stands: list["cp_model.IntVar"],
+    between: tuple[float, float],
+    above: float,
+) -> None:
+    """Boxes that share the height between two levels [mm] do not meet in plan."""
+    xs: list[cp_model.IntervalVar] = []
+    ys: list[cp_model.IntervalVar] = []
+    for place, chosen in zip(places, stands, strict=True):
+        rules, box = place.form.stack.rules, place.form.placed(*place.corner)
+        if box.low[2] >= between[1] - SLACK or box.high[2] + above <= between[0] + SLACK:
+            continue
+        for axis, intervals in enumerate((xs, ys)):
+            low = round((box.low[axis] - rules.flange) * UNITS_PER_MILLIMETRE)
+            size = round((box.high[axis] - box.low[axis] + 2 * rules.flange) * UNITS_PER_MILLIMETRE)
+            grown = size + units(rules.clearance)
+            intervals.append(model.new_optional_fixed_size_interval_var(low, grown, chosen, ""))
+    model.add_no_overlap_2d(xs, ys)
