@@ -60,9 +60,9 @@ def voltage_caution(volts: float) -> str:
 
 def laden_mass(module: Module, bay: Bay, box: PlacedBox) -> float:
     """A box of the bay with its modules [kg], cover plate and fastenings apart."""
-    (x, y, z), (far_x, far_y, top) = box.low, box.high
-    levels = tuple(tier.stands_on - z for tier in box.tiers)
-    empty = box_mass((far_x - x, far_y - y, top - z), levels, bay.box)
+    floor = box.low[2]
+    levels = tuple(tier.stands_on - floor for tier in box.tiers)
+    empty = box_mass(box.outlines, box.high[2] - floor, levels, bay.box)
     return empty.mass + len(box.modules) * module.mass
 
 

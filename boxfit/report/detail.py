@@ -1,37 +1,39 @@
 """One bay, large: its room, keep-outs by letter, boxes with their sizes, and the numbered modules."""
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 from boxfit.bay import Bay, Point
 from boxfit.car import Car
 from boxfit.layout import Layout, PlacedBox
 from boxfit.report.area import Area, area_of
 from boxfit.report.balloons import draw_balloons, draw_hidden, key_words
-from boxfit.report.columns import counted, tenths
-from boxfit.report.dimension import Span, depth, draw_across, draw_upright, reach
+from boxfit.report.columns import counted
+from boxfit.report.dimension import depth, draw_across, draw_upright, reach
+from boxfit.report.drawn_box import Drawn
 from boxfit.report.labels import draw_numbers, groups
 from boxfit.report.look import HEADING, SMALL, SMALL_LEFT, SMALL_RIGHT
 from boxfit.report.marks import draw_marks, figure, marks_of
-from boxfit.report.numbering import numbered, runs
+from boxfit.report.numbering import Numbered, numbered, runs
 from boxfit.report.panel import Panel, fitted_panel
 from boxfit.report.paper import Sheet
-from boxfit.report.parts import boxes_of, clipped, draw_bay, draw_boxes, flange_block
+from boxfit.report.parts import (
+    boxes_of,
+    clipped,
+    covered_areas,
+    draw_bay,
+    draw_boxes,
+    flange_block,
+    outside,
+)
 from boxfit.report.projection import View, bay_points, opening_outline, rectangle
+from boxfit.report.sizes import Spans, box_spans
 
 LINE = 4.0
 """From one line of small words to the next [mm of paper]."""
 KEY_SHARE = 0.4
 """The key takes at most this part of a cell's height."""
 Margins = tuple[float, float, float, float]
-
-
-@dataclass(frozen=True)
-class Spans:
-    """The box sizes to show: across the page and up the page."""
-
-    across: tuple[Span, ...]
-    upright: tuple[Span, ...]
 
 
 def draw_detail(sheet: Sheet, car: Car, layout: Layout, bay: Bay, view: View, cell: Area) -> None:
@@ -45,22 +47,27 @@ def draw_detail(sheet: Sheet, car: Car, layout: Layout, bay: Bay, view: View, ce
     draw_across(sheet, spans.across, drawing.bottom)
     draw_upright(sheet, spans.upright, drawing.right)
     modules = [found for found in numbered(layout) if found.bay == bay.name]
-    covered = [panel.block(box.low, box.high) for box in boxes]
-    for area in covered:
-        sheet.taken.extend(_edges(area))
+    covered = [area for box in boxes for area in covered_areas(panel, box, bay.box)]
+    for box in boxes:
+        sheet.taken.extend(_edges(panel, outside(view, box, bay.box)))
     draw_hidden(sheet, panel, bay)
     left = draw_numbers(sheet, groups(panel, modules), room, covered)
     draw_balloons(sheet, panel, bay, room, covered)
     draw_marks(sheet, panel, marks_of(view, bay, car, layout), room, figure)
-    told = "stays empty"
-    if modules:
-        noun = "modules" if len(modules) > 1 else "module"
-        told = f"{noun} {runs(found.number for found in modules)}"
+    told = "; ".join(_held(modules, len(boxes))) or "stays empty"
     told += f"; no room for {counted(len(left), 'label')}" if left else ""
     _draw_caption(sheet, cell, bay.name, f"{told}   1:{panel.scale:g}")
     for row, words in enumerate(key):
         height = cell.bottom + LINE * (len(key) - row - 0.5)
         sheet.write(words, (cell.left, height), SMALL_LEFT)
+
+
+def _held(modules: Sequence[Numbered], boxes: int) -> Iterator[str]:
+    """Which modules a bay holds; of several boxes which each of them does."""
+    for box in range(1, boxes + 1):
+        numbers = [found.number for found in modules if found.box == box]
+        noun = f"module{'s' if len(numbers) > 1 else ''}"
+        yield f"{noun if boxes == 1 else f'box {box}: {noun}'} {runs(numbers)}"
 
 
 def wrapped(sheet: Sheet, entries: Sequence[str], cell: Area) -> tuple[str, ...]:
@@ -99,7 +106,7 @@ def _fitted(
         panel = fitted_panel(view, [*flats, *beside], into)
         shown = [outline for keepout in bay.keepouts for outline in clipped(panel, bay, keepout)]
         beside = [point for outline in shown for point in outline]
-        spans, drawing = _box_spans(panel, boxes), area_of(panel.outline([*flats, *beside]))
+        spans, drawing = box_spans(panel, boxes, bay.box), area_of(panel.outline([*flats, *beside]))
         margins = _margins(sheet, spans, drawing, margins)
     return panel, spans, drawing
 
@@ -113,21 +120,11 @@ def _margins(sheet: Sheet, spans: Spans, drawing: Area, before: Margins) -> Marg
     return (left, bottom, right, top)
 
 
-def _box_spans(panel: Panel, boxes: Sequence[PlacedBox]) -> Spans:
-    """Every box's outside sizes in the view, those that coincide once."""
-    across: dict[Span, None] = {}
-    upright: dict[Span, None] = {}
-    for box in boxes:
-        area = panel.block(box.low, box.high)
-        across[Span(area.left, area.right, tenths(area.width * panel.scale))] = None
-        upright[Span(area.bottom, area.top, tenths(area.height * panel.scale))] = None
-    return Spans(tuple(across), tuple(upright))
-
-
-def _edges(area: Area) -> tuple[Area, ...]:
-    """Thin strips along the sides of an area, for words to keep off."""
-    a, b, c, d = area.corners
-    return tuple(area_of(ends).inset(-0.2) for ends in ((a, b), (b, c), (c, d), (d, a)))
+def _edges(panel: Panel, body: Drawn) -> Iterator[Area]:
+    """Thin strips along the sides and the steps of a box, for words to keep off."""
+    for line in ((*body.outline, body.outline[0]), *body.edges, *body.hidden):
+        for ends in pairwise(panel.outline(line)):
+            yield area_of(ends).inset(-0.2)
 
 
 def _draw_caption(sheet: Sheet, cell: Area, name: str, told: str) -> None:

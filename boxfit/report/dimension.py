@@ -13,6 +13,9 @@ STEP = 5.5
 FIRST = 6.0
 """From what is measured to the first dimension line [mm of paper]."""
 
+SAME = 1e-6
+"""Ends this near [mm of paper] are one."""
+
 
 @dataclass(frozen=True)
 class Span:
@@ -25,18 +28,25 @@ class Span:
 
 def levels(sheet: Sheet, spans: Sequence[Span]) -> tuple[int, ...]:
     """On which line each span goes, counted from what is measured, so that no two meet."""
-    lines: list[list[tuple[float, float]]] = []
+    lines: list[list[Span]] = []
     found: list[int] = []
     for span in spans:
-        low, high = reach(sheet, span)
         level = 0
-        while level < len(lines) and any(low < other[1] and other[0] < high for other in lines[level]):
+        while level < len(lines) and any(_meet(sheet, span, other) for other in lines[level]):
             level += 1
         if level == len(lines):
             lines.append([])
-        lines[level].append((low, high))
+        lines[level].append(span)
         found.append(level)
     return tuple(found)
+
+
+def _meet(sheet: Sheet, one: Span, other: Span) -> bool:
+    """True where two spans cannot share a line; one may begin where another ends."""
+    first, second = sorted((one, other), key=lambda span: (span.low, span.high))
+    if abs(first.high - second.low) < SAME and _middle(sheet, first) < first.high:
+        return False
+    return reach(sheet, second)[0] < reach(sheet, first)[1]
 
 
 def depth(sheet: Sheet, spans: Sequence[Span]) -> float:

@@ -25,7 +25,8 @@ from boxfit.report.look import (
     Lettering,
 )
 from boxfit.report.paper import Sheet
-from boxfit.report.parts import boxes_of, flange_block, keepout_legend
+from boxfit.report.parts import boxes_of, flange_block, keepout_legend, step_legend
+from boxfit.report.shape_words import shape_words, tier_extent
 
 LINE = 4.2
 """From one line to the next [mm of paper]."""
@@ -49,7 +50,7 @@ LEGEND: Legend = (
 
 def draw_figures(sheet: Sheet, car: Car, layout: Layout, room: Area) -> None:
     """Write the figures from the top of the place, and the legend at its bottom."""
-    legend = _legend(car)
+    legend = _legend(car, layout)
     _draw_legend(sheet, legend, room)
     rows = [*_box_rows(car, layout), ("",), *((words,) for words in _words(car, layout))]
     space = int((room.height - 3.0 - SWATCH * ceil(len(legend) / COLUMNS)) / LINE)
@@ -72,7 +73,17 @@ def _box_rows(car: Car, layout: Layout) -> Iterator[tuple[str, ...]]:
         for number, box in enumerate(boxes, start=1):
             name = bay.name if len(boxes) == 1 else f"{bay.name}, {number}"
             yield (name, *_sizes(bay, box))
+            if box.is_stepped:
+                yield from ((f"    {words}",) for words in _shape(bay, box))
     yield ("front: of the box, ahead of the front axle; floor: of the box, above ground",)
+
+
+def _shape(bay: Bay, box: PlacedBox) -> Iterator[str]:
+    """What a stepped box looks like, tier by tier where they differ."""
+    yield shape_words(box, bay.box)
+    for place in range(1, len(box.tiers) + 1):
+        if words := tier_extent(box, place):
+            yield f"tier {place}: {words.replace(' x ', ' × ')}"
 
 
 def _sizes(bay: Bay, box: PlacedBox) -> tuple[str, ...]:
@@ -101,10 +112,11 @@ def _words(car: Car, layout: Layout) -> Iterator[str]:
         yield from wrap(note, LETTERS)
 
 
-def _legend(car: Car) -> Legend:
+def _legend(car: Car, layout: Layout) -> Legend:
     """What the inks stand for; of the keep-outs the kinds that there are, or a plain one."""
     kinds = keepout_legend(car.bays) or ((KEEPOUT, "keep-out"),)
-    return (*LEGEND[:1], *kinds, *LEGEND[1:])
+    steps = step_legend(box for bay in layout.bays for box in bay.boxes)
+    return (*LEGEND[:1], *kinds, *LEGEND[1:], *steps)
 
 
 def _draw_legend(sheet: Sheet, legend: Legend, room: Area) -> None:

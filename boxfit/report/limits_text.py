@@ -13,13 +13,14 @@ from boxfit.report.columns import counted, listed, named, table
 from boxfit.search.easing import EVERY_BAY, Easing
 from boxfit.search.limits import Eased, Limit
 
-HEADS = ("what is eased", "eased by", "to", "kWh", "front share", "then", "at most", "kWh")
+HEADS = ("what is eased", "eased by", "to", "kWh", "share", "then", "at most", "kWh")
+PAIR_HEADS = ("what is eased", "eased by", "to", "tolerance", "kWh", "share", "then")
 CSV_HEADS = (
     "bay", "what", "negotiable", "settled", "unit", "now",
     "least", "least_to", "least_count", "least_energy", "least_front_share",
     "most", "most_to", "most_count", "most_energy", "most_front_share", "then",
 )  # fmt: skip
-NAME_LETTERS = 42
+NAME_LETTERS = 40
 """Letters kept of a thing's name, so that a row stays within the usual width."""
 UNITS = ("mm", "kg", "V", "share", "tiers", "boxes", "away")
 """The order of things that gain alike."""
@@ -62,15 +63,19 @@ class Page:
         return round(eased.layout.energy - self.energy, 6)
 
     @cached_property
-    def gaining(self) -> tuple[tuple[Limit, Eased, Eased], ...]:
+    def gaining(self) -> tuple["Row", ...]:
         """What gains a string, with its least and most: the most energy first, then the least easing."""
-        found = [
-            (limit, limit.least, limit.most)
-            for limit in self.limits
-            if limit.least and limit.most and not self._said_of_one(limit)
-        ]
+        return self._ranked([one for one in self.limits if not self._said_of_one(one)])
 
-        def rank(one: tuple[Limit, Eased, Eased]) -> tuple[float, int, float]:
+    @cached_property
+    def pairs(self) -> tuple["Row", ...]:
+        """The same of what gains a string beside a wider tolerance of the target."""
+        return self._ranked([one.pair for one in self.limits if one.pair])
+
+    def _ranked(self, limits: Sequence[Limit]) -> tuple["Row", ...]:
+        found = [(limit, limit.least, limit.most) for limit in limits if limit.least and limit.most]
+
+        def rank(one: Row) -> tuple[float, int, float]:
             return -self.gained(one[2]), UNITS.index(one[0].easing.unit), one[1].by
 
         return tuple(sorted(found, key=rank))
@@ -102,7 +107,11 @@ class Page:
     @cached_property
     def stops(self) -> tuple[str, ...]:
         """What stands in the way of the string after the one gained, every sentence once."""
-        return tuple(dict.fromkeys(_then(least) for _, least, _ in self.gaining))
+        return tuple(dict.fromkeys(_then(least) for _, least, _ in (*self.gaining, *self.pairs)))
+
+
+Row = tuple[Limit, Eased, Eased]
+"""A limit with its least and most."""
 
 
 def limits_page(page: Page) -> str:
@@ -140,12 +149,19 @@ def _now(page: Page) -> Iterator[str]:
 
 def _gains(page: Page) -> Iterator[str]:
     string = "another string" if page.kept else "a layout that meets every rule"
-    if not page.gaining:
+    if page.gaining:
+        yield f"what brings {string} when eased alone"
+        yield "  (the least that does, its kWh, front share and what stops the next; the most eased and its kWh)"
+        yield from table([HEADS, *(_row(page, *one) for one in page.gaining)])
+    else:
         alone = "of what was looked at " if any(not limit.looked_at for limit in page.limits) else ""
         yield from listed((f"Nothing {alone}brings {string} when eased alone.",))
+    if page.pairs:
+        yield ""
+        yield f"what brings {string} together with a wider tolerance of the target"
+        yield from table([PAIR_HEADS, *(_pair_row(page, *one) for one in page.pairs)])
+    if not page.stops:
         return
-    yield f"what brings {string} when eased alone: the least that does, and the most kWh"
-    yield from table([HEADS, *(_row(page, *one) for one in page.gaining)])
     if not page.kept:
         yield from listed(("kWh are told from nothing: as it is, no layout meets every rule.",))
     yield ""
@@ -156,17 +172,28 @@ def _gains(page: Page) -> Iterator[str]:
 
 def _row(page: Page, limit: Limit, least: Eased, most: Eased) -> tuple[str, ...]:
     easing = limit.easing
-    share = least.layout.weights.front_share
     return (
-        _short(_name(easing)),
-        _by(easing, least.by),
-        _figure(easing.becomes(least.by)),
-        f"{page.gained(least):+.1f}",
-        "-" if share is None else f"{share:.3f}",
-        _letter(page.stops.index(_then(least))),
+        *_eased(easing, least),
+        *_brought(page, least),
         "" if most is least else _by(easing, most.by),
         "" if most is least else f"{page.gained(most):+.1f}",
     )
+
+
+def _pair_row(page: Page, limit: Limit, least: Eased, _most: Eased) -> tuple[str, ...]:
+    return (*_eased(limit.easing, least), _figure(limit.easing.tolerance), *_brought(page, least))
+
+
+def _eased(easing: Easing, least: Eased) -> tuple[str, str, str]:
+    """What is eased, by how much, and to what."""
+    return _short(_name(easing)), _by(easing, least.by), _figure(easing.becomes(least.by))
+
+
+def _brought(page: Page, least: Eased) -> tuple[str, str, str]:
+    """Energy [kWh], front share, and what then stands in the way."""
+    share = least.layout.weights.front_share
+    letter = _letter(page.stops.index(_then(least)))
+    return f"{page.gained(least):+.1f}", "-" if share is None else f"{share:.3f}", letter
 
 
 def _prices(page: Page) -> Iterator[str]:

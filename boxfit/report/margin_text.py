@@ -27,7 +27,7 @@ def margin_table(found: tuple[Margin, ...]) -> str:
             _short(margin.bay, BAY_LETTERS),
             str(margin.box),
             margin.part,
-            margin.face,
+            margin.called,
             _short(margin.obstacle, NEAREST_LETTERS),
             *_figures(margin),
         )
@@ -42,7 +42,7 @@ def margin_csv(found: tuple[Margin, ...]) -> str:
     writer = csv.writer(text, lineterminator="\n")
     writer.writerow(CSV_HEADS)
     for one in found:
-        writer.writerow((one.bay, one.box, one.part, one.face, one.obstacle, *_figures(one)))
+        writer.writerow((one.bay, one.box, one.part, one.called, one.obstacle, *_figures(one)))
     return text.getvalue()
 
 
@@ -97,16 +97,29 @@ def _tightest(own: tuple[Margin, ...]) -> Margin:
 
 
 def _place(margin: Margin) -> str:
-    return f"box {margin.box} {margin.part} {margin.face}"
+    return f"box {margin.box} {_face(margin)}"
+
+
+def _face(margin: Margin) -> str:
+    """A face by part and name; a name that has the part's word in it stands alone.
+
+    >>> at = (0.0, 0.0, 0.0)
+    >>> _face(Margin("b", 1, "walls", "left", "wall", 9.0, 9.0, at, at, name="left wall, front part"))
+    'left wall, front part'
+    """
+    if not margin.name:
+        return f"{margin.part} {margin.face}"
+    return margin.name if margin.part == "walls" else f"flange at {margin.name}"
 
 
 def _places(short: tuple[Margin, ...]) -> Iterator[str]:
     """The faces by box and part."""
     groups: dict[tuple[int, str], list[str]] = {}
     for margin in short:
-        groups.setdefault((margin.box, margin.part), []).append(margin.face)
-    for (box, part), faces in groups.items():
-        yield f"box {box} {part} {', '.join(faces)}"
+        first = _face(margin) if margin.name else margin.part
+        groups.setdefault((margin.box, first), []).extend([] if margin.name else [margin.face])
+    for (box, first), faces in groups.items():
+        yield f"box {box} {' '.join(filter(None, (first, ', '.join(faces))))}"
 
 
 def _figures(margin: Margin) -> tuple[str, str, str]:

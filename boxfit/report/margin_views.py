@@ -1,13 +1,15 @@
 """Sheets of margins: every box in its bay, plan, side and rear, with what is left at every face."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 from itertools import chain, count
 
-from boxfit.bay import Bay
+from boxfit.bay import Bay, BoxRules
 from boxfit.car import Car
 from boxfit.layout import Layout, PlacedBox
 from boxfit.report.area import Area, area_of
 from boxfit.report.balloons import draw_balloons, draw_hidden, key_words
+from boxfit.report.bands import beyond
 from boxfit.report.detail import wrapped
 from boxfit.report.figures import draw_swatch
 from boxfit.report.frame import AID, BORDER, TITLE, draw_strip
@@ -30,9 +32,20 @@ from boxfit.report.margins import Margin, margins
 from boxfit.report.marks import draw_marks, figure, marks_of
 from boxfit.report.panel import Panel
 from boxfit.report.paper import Sheet
-from boxfit.report.parts import boxes_of, draw_bay, flange_block, keepout_legend, nearest_last
+from boxfit.report.parts import (
+    boxes_of,
+    covered_areas,
+    draw_bay,
+    draw_closed,
+    flange_block,
+    keepout_legend,
+    nearest_last,
+    outside,
+    step_legend,
+)
 from boxfit.report.placing import inside, place
-from boxfit.report.projection import PLAN, VIEWS, View, extents, rectangle
+from boxfit.report.projection import VIEWS, View, extents, rectangle
+from boxfit.surface import Outline
 
 ROWS = 3
 """The most bays on a sheet."""
@@ -56,7 +69,7 @@ def drawn_margins(car: Car, layout: Layout) -> tuple[Sheet, ...]:
 def _drawn(car: Car, layout: Layout, bays: list[Bay]) -> Sheet:
     sheet = Sheet()
     work = Area(BORDER.left + 4.0, TITLE.top + 2.0, BORDER.right - 4.0, BORDER.top - 2.0)
-    _draw_legend(sheet, bays, work)
+    _draw_legend(sheet, bays, layout, work)
     height = (work.height - LEGEND) / len(bays)
     scales = []
     for number, bay in enumerate(bays):
@@ -119,26 +132,34 @@ def _scale(sizes: list[Area], room: Area) -> float:
 def _draw_view(sheet: Sheet, car: Car, layout: Layout, bay: Bay, panel: Panel, cell: Area) -> None:
     boxes = boxes_of(layout, bay)
     draw_bay(sheet, panel, bay)
-    for box in nearest_last(panel, boxes):
-        lid = flange_block(box, bay.box)
-        body, flange = panel.block(box.low, box.high), panel.block(lid.low, lid.high)
-        layers = [(body, BOX), (flange, FLANGE)]
-        for area, ink in reversed(layers) if panel.view is PLAN else layers:
-            sheet.face(area.corners, ink)
+    draw_closed(sheet, panel, boxes, bay.box)
     draw_hidden(sheet, panel, bay)
-    draw_balloons(sheet, panel, bay, cell, [panel.block(box.low, box.high) for box in boxes])
+    covered = [covered_areas(panel, box, bay.box) for box in boxes]
+    draw_balloons(sheet, panel, bay, cell, [area for areas in covered for area in areas])
     if len(boxes) > 1:
-        _write_numbers(sheet, panel, boxes)
+        _write_numbers(sheet, panel, boxes, bay.box)
     draw_marks(sheet, panel, marks_of(panel.view, bay, car, layout), cell, _words)
 
 
-def _write_numbers(sheet: Sheet, panel: Panel, boxes: tuple[PlacedBox, ...]) -> None:
-    """The boxes' numbers; those that stand behind one another together."""
-    same: dict[Area, list[str]] = {}
-    for number, box in enumerate(boxes, start=1):
-        same.setdefault(panel.block(box.low, box.high), []).append(str(number))
-    for area, numbers in same.items():
-        place(sheet, f"box {', '.join(numbers)}", inside(area, BOX_NAME), area)
+def _write_numbers(sheet: Sheet, panel: Panel, boxes: Sequence[PlacedBox], rules: BoxRules) -> None:
+    """The boxes' numbers, each in the largest part seen of its box; those behind one another together.
+
+    The numbers of boxes that are hidden altogether stand in brackets.
+    """
+    order = nearest_last(panel, boxes)[::-1]
+    outlines = [outside(panel.view, box, rules).outline for box in order]
+    same: dict[Outline, list[int]] = {}
+    for box, outline in zip(order, outlines, strict=True):
+        same.setdefault(outline, []).append(boxes.index(box) + 1)
+    for outline, numbers in same.items():
+        seen = beyond(outline, outlines[: outlines.index(outline)])
+        areas = [
+            area_of(panel.outline(corners)) for piece in seen or beyond(outline, ()) for corners in piece
+        ]
+        largest = max(areas, key=lambda area: area.width * area.height)
+        words = f"box {', '.join(map(str, sorted(numbers)))}"
+        spots = sorted(inside(largest, BOX_NAME), key=lambda spot: spot[1].turned)
+        place(sheet, words if seen else f"({words})", spots, largest)
 
 
 def _words(margin: Margin) -> str:
@@ -146,11 +167,12 @@ def _words(margin: Margin) -> str:
     return f"{figure(margin)} {name if len(name) <= LETTERS else name[: LETTERS - 1] + '…'}"
 
 
-def _draw_legend(sheet: Sheet, bays: list[Bay], work: Area) -> None:
+def _draw_legend(sheet: Sheet, bays: list[Bay], layout: Layout, work: Area) -> None:
     height = work.bottom + LEGEND / 2 - 1.0
     kinds = ((BAY, "bay"), *keepout_legend(bays), (OPENING, "opening"), (BOX, "box"), (FLANGE, "flange, lid"))
+    steps = step_legend(box for bay in bays for box in boxes_of(layout, bay))
     left = work.left
-    for ink, words in kinds:
+    for ink, words in (*kinds, *steps):
         width = sheet.measure(words, SMALL_LEFT)[0] + 1.0
         draw_swatch(sheet, ink, words, (left, height), width)
         left += width + 11.0

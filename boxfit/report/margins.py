@@ -9,22 +9,19 @@ out does not hang on it. The way in is no part of this: it keeps the survey's to
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
-from typing import Literal
 
 from boxfit.bay import Bay, Vector
 from boxfit.car import Car
 from boxfit.layout import Layout
-from boxfit.report.obstacles import NEARER, Met, blocks_of, met_by, neighbours, surveyed
+from boxfit.report.faces import BoxFace, Part, part_faces
+from boxfit.report.obstacles import NEARER, Met, Obstacle, met_by, neighbours, passes, surveyed
 from boxfit.report.parts import boxes_of
-from boxfit.space.distance import FACES, Face
+from boxfit.space.distance import Face
 
-Part = Literal["walls", "flange"]
 Place = tuple[str, int, Part, Face]
 """Bay, number of the box in it, part and face."""
-PARTS: tuple[Part, Part] = ("walls", "flange")
-
 SLACK = 0.001
 """A face this little [mm] short of what it is asked is not called short: rounding, far below any tape."""
 WHAT_IF = 2.0
@@ -38,7 +35,7 @@ class Margin:
     `box` counts from 1 within its bay; `obstacle` is the keep-out's name, "wall", "floor", "top" or "box 2".
     `distance` [mm] is the shortest in space, from the face as a flat rectangle, 0 where they meet; `asked`
     [mm] is the allowance, the survey's tolerance included. The way leads from `at` on the face to `to` [mm].
-    `surveyed` is False where the obstacle is another box.
+    `surveyed` is False where the obstacle is another box. `name` tells the faces of a stepped box apart.
     """
 
     bay: str
@@ -51,6 +48,12 @@ class Margin:
     at: Vector
     to: Vector
     surveyed: bool = True
+    name: str = ""
+
+    @property
+    def called(self) -> str:
+        """What the face is called."""
+        return self.name or self.face
 
     @property
     def left(self) -> float:
@@ -62,9 +65,9 @@ class Margin:
 def margins(car: Car, layout: Layout) -> tuple[Margin, ...]:
     """The tightest of the obstacles each face looks at: the one with the least `left`.
 
-    Bays stand as in the car, then boxes, walls before flange, and faces in the order of `FACES`; a face has a
-    second margin where another box is tighter. Meant for a layout the judge has passed: a solid that lies
-    wholly inside a box meets no face of it.
+    Bays stand as in the car, then boxes, walls before flange, and faces in the order of `part_faces`; a face
+    has a second margin where another box is tighter, and none where it looks at nothing but its own box.
+    Meant for a layout the judge has passed: a solid that lies wholly inside a box meets no face of it.
     """
     return tuple(margin for bay in car.bays for margin in _of_bay(bay, layout))
 
@@ -73,15 +76,22 @@ def _of_bay(bay: Bay, layout: Layout) -> Iterator[Margin]:
     boxes = boxes_of(layout, bay)
     for number, box in enumerate(boxes, start=1):
         others = neighbours(bay, boxes, number)
-        for part, block in zip(PARTS, blocks_of(box, bay.box), strict=False):
-            around = surveyed(bay, block)
-            for face in FACES:
-                place: Place = (bay.name, number, part, face)
-                first = _tightest(place, met_by(face, block, around), True)
-                yield first
-                beside = [met for met in met_by(face, block, others) if met.kept <= 1.0 - NEARER]
-                if beside and (second := _tightest(place, beside, False)).left < first.left:
-                    yield second
+        for part, face in part_faces(box, bay.box):
+            yield from _of_face(bay, (bay.name, number, part, face.way), face, others)
+
+
+def _of_face(bay: Bay, place: Place, face: BoxFace, others: tuple[Obstacle, ...]) -> Iterator[Margin]:
+    """The margin of one face, and that to another box where it is tighter."""
+    around = [met for block in face.blocks for met in met_by(face.way, block, surveyed(bay, block))]
+    beside = [
+        met for block in face.blocks for met in met_by(face.way, block, others) if met.kept <= 1.0 - NEARER
+    ]
+    around, beside = ([met for met in found if not passes(met, face.ahead)] for found in (around, beside))
+    name = "" if face.name == face.way else face.name
+    told = [_tightest(place, met, surveyed) for met, surveyed in ((around, True), (beside, False)) if met]
+    for one in told:
+        if one is told[0] or one.left < told[0].left:
+            yield replace(one, name=name)
 
 
 def _tightest(place: Place, met: Sequence[Met], surveyed: bool) -> Margin:

@@ -1,6 +1,6 @@
 """What is left at the faces of boxes, on a picture: an arrow to what is nearest, and the figure beside it."""
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import chain
 from math import hypot
@@ -14,8 +14,10 @@ from boxfit.report.margin_text import down
 from boxfit.report.margins import Margin, fails_if_out, margins
 from boxfit.report.panel import Panel
 from boxfit.report.paper import Sheet
+from boxfit.report.parts import boxes_of
 from boxfit.report.placing import Candidate, around, lead, place
 from boxfit.report.projection import View
+from boxfit.report.shown_faces import shown_faces
 from boxfit.space.distance import outwards
 
 HEAD, HALF = 1.5, 0.5
@@ -44,20 +46,39 @@ class Mark:
 
 
 def marks_of(view: View, bay: Bay, car: Car, layout: Layout) -> tuple[Mark, ...]:
-    """The marks of one bay in a view: four to every box."""
+    """The marks of one bay in a view: four to every plain box, one to every face told of a stepped one."""
     found = tuple(one for one in margins(car, layout) if one.bay == bay.name)
     if not found:
         return ()
     least = min(_left(one) for one in found)
-    fails = {(one.box, one.face) for one in fails_if_out(found, car)}
-    sides: dict[tuple[int, str], Margin] = {}
+    fails = {(one.box, one.called) for one in fails_if_out(found, car)}
+    boxes = boxes_of(layout, bay)
+    sides: dict[tuple[int, object], Margin] = {}
     for one in found:
         if outwards(one.face)[0] == view.nearer[0]:
             continue
-        key = (one.box, one.face)
-        if key not in sides or _left(one) < _left(sides[key]):
+        box = boxes[one.box - 1]
+        shown = shown_faces(view, box, bay.box) if box.is_stepped else {one.called: one.face}
+        key = (one.box, shown.get(one.called))
+        if one.called in shown and (key not in sides or _left(one) < _left(sides[key])):
             sides[key] = one
-    return tuple(Mark(one, key in fails, _left(one) == least) for key, one in sides.items())
+    told = [one for one in sides.values() if not _is_told(one, sides.values())]
+    return tuple(Mark(one, (one.box, one.called) in fails, _left(one) == least) for one in told)
+
+
+def _is_told(margin: Margin, others: Iterable[Margin]) -> bool:
+    """True for what is left between two boxes where the one with the lower number tells it."""
+    return any(
+        one.obstacle == f"box {margin.box}" and margin.obstacle == f"box {one.box}"
+        for one in others
+        if one.box < margin.box and _left(one) == _left(margin) and _faced(one, margin)
+    )
+
+
+def _faced(one: Margin, other: Margin) -> bool:
+    """True for faces that look at one another."""
+    (axis, way), (along, back) = outwards(one.face), outwards(other.face)
+    return axis == along and way == -back
 
 
 def _left(margin: Margin) -> float:

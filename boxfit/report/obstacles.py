@@ -4,9 +4,9 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import lru_cache, partial
 
-from boxfit.bay import Bay, Block, BoxRules, Cylinder, Keepout, Prism, Shell, Surface
+from boxfit.bay import Bay, Block, Cylinder, Keepout, Prism, Shell, Surface
 from boxfit.layout import PlacedBox
-from boxfit.report.parts import flange_block
+from boxfit.report.bands import bands, slab
 from boxfit.report.room import kept, kept_from
 from boxfit.report.ways import middle, way_to_bar, way_to_block, way_to_level, way_to_side
 from boxfit.space.distance import FACES, Face, face_of, is_inside, outwards, side_distance, solid_distance
@@ -22,6 +22,9 @@ That is so where the shortest way leads out of the face's plane by some 9 degree
 to anything leads out of one of its faces by 35 degrees at least, as the diagonal of a cube does. A face that
 looks at nothing, down a long wedge, answers for what it comes nearer to soonest.
 """
+
+SMALL = 1e-6
+"""Rounding: [mm], and shares of a way."""
 
 
 @dataclass(frozen=True)
@@ -115,17 +118,34 @@ def neighbours(bay: Bay, boxes: tuple[PlacedBox, ...], number: int) -> tuple[Obs
         Simple(f"box {other}", bay.box.clearance, partial(solid_distance, solid=solid), _to(solid))
         for other, box in enumerate(boxes, start=1)
         if other != number
-        for solid in blocks_of(box, bay.box)
+        for piece in (*bands(box, bay.box), *((slab(box, bay.box),) if bay.box.flange > 0.0 else ()))
+        for solid in piece.blocks
     )
 
 
-def blocks_of(box: PlacedBox, rules: BoxRules) -> tuple[Block, ...]:
-    """Body and slab of a box; the body alone where there is no flange."""
-    body = Block(box.low, box.high)
-    if rules.flange <= 0.0:
-        return (body,)
-    slab = flange_block(box, rules)
-    return (body, Block(slab.low, slab.high))
+def passes(met: Met, own: tuple[Block, ...]) -> bool:
+    """True where the way to what is met leads through some of the box's own blocks."""
+    if not own:
+        return False
+    way = met.way()
+    return any(_crosses(way, block) for block in own)
+
+
+def _crosses(way: Gap, block: Block) -> bool:
+    """True where a way runs through a block or along its side.
+
+    >>> _crosses(Gap((0.0, 1.0, 1.0), (9.0, 1.0, 1.0)), Block((2.0, 0.0, 0.0), (4.0, 2.0, 2.0)))
+    True
+    """
+    enters, leaves = 0.0, 1.0
+    for at, to, low, high in zip(way.at, way.to, block.low, block.high, strict=True):
+        if abs(to - at) < SMALL:
+            if not low - SMALL < at < high + SMALL:
+                return False
+        else:
+            ends = sorted(((low - at) / (to - at), (high - at) / (to - at)))
+            enters, leaves = max(enters, ends[0]), min(leaves, ends[1])
+    return leaves - enters > SMALL
 
 
 def _prism(bay: Bay, room: Prism, block: Block) -> Iterator[Obstacle]:

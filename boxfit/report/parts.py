@@ -4,13 +4,30 @@ from collections.abc import Iterable, Sequence
 from typing import TypeVar
 
 from boxfit.bay import Bay, BoxRules, Keepout
+from boxfit.box_shape import rectangles
 from boxfit.layout import Layout, PlacedBox, PlacedModule
 from boxfit.report.area import Area, area_of
-from boxfit.report.look import BAY, BOX, FLANGE, HOT, KEEPOUT, MODULE, MOVING, OPENING, OPENING_EDGE, Ink
+from boxfit.report.bands import bands, slab
+from boxfit.report.drawn_box import Drawn, drawn_box
+from boxfit.report.look import (
+    BAY,
+    BOX,
+    FLANGE,
+    HOT,
+    KEEPOUT,
+    MODULE,
+    MOVING,
+    OPENING,
+    OPENING_EDGE,
+    STEP,
+    STEP_HIDDEN,
+    Ink,
+)
 from boxfit.report.panel import Panel
 from boxfit.report.paper import Sheet
 from boxfit.report.projection import (
     PLAN,
+    View,
     bay_outlines,
     extents,
     keepout_outlines,
@@ -54,6 +71,11 @@ def keepout_legend(bays: Iterable[Bay]) -> tuple[tuple[Ink, str], ...]:
     return tuple((ink, words) for ink, words in kinds if ink in inks)
 
 
+def step_legend(boxes: Iterable[PlacedBox]) -> tuple[tuple[Ink, str], ...]:
+    """What the dashed lines in stepped boxes are; nothing where all are plain."""
+    return ((STEP_HIDDEN, "step, hidden"),) if any(box.is_stepped for box in boxes) else ()
+
+
 def full_name(keepout: Keepout) -> str:
     """A keep-out's name, with the reason for its room and whether it may give way.
 
@@ -93,7 +115,10 @@ def _bounds(area: Area) -> tuple[float, float, float, float]:
 
 
 def flange_block(box: PlacedBox, rules: BoxRules) -> PlacedBox:
-    """The lid with the flange beneath it, as a block: it stands out by the flange on all four sides."""
+    """The lid with the flange beneath it, as a block: it stands out by the flange on all four sides.
+
+    Of a stepped box, the block round it.
+    """
     (x, y, _), (far_x, far_y, top) = box.low, box.high
     out = rules.flange
     bottom = top - rules.lid_thickness - rules.thickness
@@ -103,15 +128,48 @@ def flange_block(box: PlacedBox, rules: BoxRules) -> PlacedBox:
 def draw_boxes(sheet: Sheet, panel: Panel, boxes: Sequence[PlacedBox], rules: BoxRules) -> None:
     """Boxes opened towards the reader: outside, flange, modules, the nearest on top."""
     for box in nearest_last(panel, boxes):
-        lid = flange_block(box, rules)
-        flange = panel.block(lid.low, lid.high)
+        body, flange = outside(panel.view, box, rules), lid_outside(panel.view, box, rules)
         if panel.view is PLAN:
-            sheet.face(flange.corners, FLANGE)
-        sheet.face(panel.block(box.low, box.high).corners, BOX)
+            sheet.face(panel.outline(flange.outline), FLANGE)
+        sheet.face(panel.outline(body.outline), BOX)
         for module in nearest_last(panel, box.modules):
             sheet.face(panel.block(module.low, module.high).corners, MODULE)
         if panel.view is not PLAN:
-            sheet.face(flange.corners, FLANGE)
+            sheet.face(panel.outline(flange.outline), FLANGE)
+        draw_steps(sheet, panel, body)
+
+
+def draw_closed(sheet: Sheet, panel: Panel, boxes: Sequence[PlacedBox], rules: BoxRules) -> None:
+    """Boxes without what is in them, the nearest on top."""
+    for box in nearest_last(panel, boxes):
+        body, flange = outside(panel.view, box, rules), lid_outside(panel.view, box, rules)
+        layers = [(body, BOX), (flange, FLANGE)]
+        for drawn, ink in reversed(layers) if panel.view is PLAN else layers:
+            sheet.face(panel.outline(drawn.outline), ink)
+        draw_steps(sheet, panel, body)
+
+
+def draw_steps(sheet: Sheet, panel: Panel, body: Drawn) -> None:
+    """The edges of steps within a box's outline, dashed where they are hidden."""
+    for lines, ink in ((body.hidden, STEP_HIDDEN), (body.edges, STEP)):
+        for line in lines:
+            sheet.line(panel.outline(line), ink)
+
+
+def outside(view: View, box: PlacedBox, rules: BoxRules) -> Drawn:
+    """What floor, walls and lid of a box show."""
+    return drawn_box(view, bands(box, rules))
+
+
+def lid_outside(view: View, box: PlacedBox, rules: BoxRules) -> Drawn:
+    """What the lid of a box and the flange beneath it show."""
+    return drawn_box(view, (slab(box, rules),))
+
+
+def covered_areas(panel: Panel, box: PlacedBox, rules: BoxRules) -> tuple[Area, ...]:
+    """The paper that floor, walls and lid of a box cover, as areas side by side."""
+    found = rectangles(outside(panel.view, box, rules).outline)
+    return tuple(area_of(panel.outline(corners)) for corners in found)
 
 
 def nearest_last(panel: Panel, solids: Iterable[Solid]) -> list[Solid]:

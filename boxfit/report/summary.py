@@ -15,6 +15,7 @@ from boxfit.report.margin_text import survey_words
 from boxfit.report.margins import margins
 from boxfit.report.numbering import Numbered, numbered, runs
 from boxfit.report.parts import boxes_of, flange_block
+from boxfit.report.shape_words import shape_words, tier_extent
 
 
 def summary(car: Car, module: Module, layout: Layout) -> str:
@@ -31,6 +32,9 @@ def summary(car: Car, module: Module, layout: Layout) -> str:
         lines += ["filling", *listed(filling), ""]
     if layout.notes:
         lines += ["notes", *listed(layout.notes), ""]
+    if layout.alternatives:
+        told = [f"{other.what}: {other.difference}" for other in layout.alternatives]
+        lines += ["alternatives", *listed(told), ""]
     lines += ["cautions", *listed(cautions(car, module, layout))]
     return "\n".join(lines) + "\n"
 
@@ -65,12 +69,16 @@ def _bay(module: Module, layout: Layout, bay: Bay) -> Iterator[str]:
     modules = [found for found in numbered(layout) if found.bay == bay.name]
     for number, box in enumerate(boxes, start=1):
         yield from named(f"box {number}", _box_words(bay, box))
+        if box.is_stepped:
+            yield from named("", f"{shape_words(box, bay.box)}, {counted(box.corners, 'corner')}")
         mass = laden_mass(module, bay, box)
         yield from named("", f"{mass:.1f} kg with its modules, cover plate and fastenings apart")
         yield from named("", f"front end at x {box.high[0]:.0f}, floor at z {box.low[2]:.0f} mm")
         for place in range(1, len(box.tiers) + 1):
             row = [found for found in modules if (found.box, found.tier) == (number, place)]
-            yield from named(f"  tier {place}", _tier_words(row))
+            yield from named(
+                f"  tier {place}", "; ".join(filter(None, (_tier_words(row), tier_extent(box, place))))
+            )
 
 
 def _box_words(bay: Bay, box: PlacedBox) -> str:
@@ -78,7 +86,7 @@ def _box_words(bay: Bay, box: PlacedBox) -> str:
     lid = flange_block(box, bay.box)
     size = " x ".join(map(tenths, (length, width, height)))
     over = f"{tenths(lid.high[0] - lid.low[0])} x {tenths(lid.high[1] - lid.low[1])} over the flange"
-    return f"{size} mm outside, {over}, {box.corners} corners"
+    return f"{size} mm outside, {over}" + ("" if box.is_stepped else f", {box.corners} corners")
 
 
 def _tier_words(row: list[Numbered]) -> str:

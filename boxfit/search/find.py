@@ -56,7 +56,7 @@ def _bound(search: PackSearch, found: int) -> int:
             break
         search.watch.tell(found, pack.count)
         shares = list(islice(search.shares(pack, rooms), MOST_REFUTED + 1))
-        if len(shares) > MOST_REFUTED or not refuted(search, shares):
+        if shares and (len(shares) > MOST_REFUTED or not refuted(search, shares)):
             return pack.count
     return found
 

@@ -17,7 +17,7 @@ from boxfit.search.bay import BaySearch
 from boxfit.search.box_grid import on_grid
 from boxfit.search.candidate import Candidate
 from boxfit.search.cuboids import Cuboid, cuboids, go_in
-from boxfit.search.floors import height_for_boxes, lowest
+from boxfit.search.floors import floors, height_for_boxes, lowest
 from boxfit.search.form import Form
 
 FORMS_PER_COUNT = 3
@@ -120,10 +120,12 @@ class _SetDown:
         """All forms, and plain ones raised so that they stand over a box set down before; fullest first."""
         raised: list[Form] = []
         top = lowest(self.search.bay) + height_for_boxes(self.search.bay)
-        for level in sorted({one.placed.high[2] + self._above for one in standing}):
-            for form in self.forms:
-                if isinstance(form, Candidate) and level + form.stack.height <= top + SLACK:
-                    raised.append(replace(form, bottom=level))
+        over = {one.placed.high[2] + self._above for one in standing}
+        for form in self.forms if over else []:
+            if isinstance(form, Candidate):
+                clear = {level for level in floors(self.search.bay, form.stack) if level > min(over)}
+                levels = (level for level in over | clear if level + form.stack.height <= top + SLACK)
+                raised += [replace(form, bottom=level) for level in sorted(levels)]
         return sorted([*self.forms, *raised], key=lambda form: -form.count) if raised else self.forms
 
     @property

@@ -19,9 +19,10 @@ from boxfit.judge.distance import Cuboid
 from boxfit.judge.places import obstacles
 from boxfit.layout import BayLayout, Layout, PlacedBox
 from boxfit.module import Module
+from boxfit.report.bands import bands, slab
 from boxfit.report.margin_text import margin_csv, margin_table, survey_short, survey_words
 from boxfit.report.margins import Margin, fails_if_out, margins, survives
-from boxfit.report.parts import boxes_of, flange_block
+from boxfit.report.parts import boxes_of
 from boxfit.search.find import find_layout
 from boxfit.space.distance import FACES
 from tests.report.samples import bay, rectangle, roadster
@@ -333,11 +334,10 @@ def assert_sound(car: Car, layout: Layout) -> None:
     assert fails_if_out(found, car, 1.0) == ()
     for room in car.bays:
         for number, box in enumerate(boxes_of(layout, room), 1):
-            slab = flange_block(box, room.box)
-            for part, block in (("walls", box), ("flange", slab)):
+            for part, pieces in (("walls", bands(box, room.box)), ("flange", (slab(box, room.box),))):
                 own = [one for one in found if (one.bay, one.box, one.part) == (room.name, number, part)]
-                body = Cuboid(block.low, block.high)
-                judged = min(obstacle.measure(body) - obstacle.needed for obstacle in obstacles(room))
+                bodies = [Cuboid(block.low, block.high) for piece in pieces for block in piece.blocks]
+                judged = min(one.measure(body) - one.needed for one in obstacles(room) for body in bodies)
                 assert (part == "flange" and room.box.flange == 0.0) == (own == [])
                 assert min((one.left for one in own), default=judged) == pytest.approx(judged, abs=0.003)
             assert survives(found, car)[room.name] >= room.tolerance - 0.01

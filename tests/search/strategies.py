@@ -14,6 +14,7 @@ RULES_TRIED = (
     replace(RULES, process="welded", bend_radius=0.0, liner=0.0, gap=0.0, clearance=0.0, flange=0.0),
     replace(RULES, bend_radius=8.0, tiers=1),
     replace(RULES, tiers=3, headroom=0.0, clearance=5.0),
+    replace(RULES, boxes=2, flange=5.0, clearance=2.0, tiers=1),
 )
 WAYS: tuple[Way, ...] = ("up", "down", "front", "rear", "left", "right")
 
@@ -38,6 +39,7 @@ def modules(draw: st.DrawFn) -> Module:
         room=FaceRoom(
             front=draw(rooms), back=draw(rooms), left=draw(rooms), right=draw(rooms), top=draw(rooms)
         ),
+        room_shared=draw(st.booleans()),
     )
 
 
@@ -131,6 +133,7 @@ def cars(draw: st.DrawFn) -> Car:
         Target(share, draw(st.sampled_from([0.01, 0.04])), ("driver",)) if draw(st.booleans()) else None,
         draw(st.sampled_from([Limits(), Limits(gross=690.0), Limits(340.0, 330.0, 720.0)])),
         draw(st.sampled_from([(), windows[:1], windows])),
+        draw(st.booleans()),
     )
 
 

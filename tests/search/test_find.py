@@ -246,3 +246,29 @@ def test_a_box_stands_on_what_stays_at_exactly_the_distance(distance: float) -> 
     found = find_layout(car, module)
     assert isinstance(found, Layout)
     assert judge_layout(layout_as_data(found), car, module) == ()
+
+
+def test_a_string_stays_in_one_bay_where_asked() -> None:
+    """Bays of two and four: three in series make one string, in the larger bay; two make three."""
+    small, large = (
+        Bay(name, Prism(((x, 0.0), (x + 104.0, 0.0), (x + 104.0, y), (x, y)), 0.0, 60.0), 0.0, 0.0, BARE)
+        for name, x, y in (("front bay", 0.0, 104.0), ("rear bay", -2000.0, 206.0))
+    )
+    window = (Window("inverter", 99.0, 151.2),)  # three of 33 to 50.4 V
+    car = Car("Dunlin 850", "dunlin-850", 2180.0, 1180.0, 1160.0, (small, large), windows=window)
+    brick = Module(
+        "Brick", "brick", 100.0, 50.0, 40.0, 5.0, 1.0, 50.0, Voltage(33.0, 44.0, 50.4), ("height",), 0.0
+    )
+    parted, whole = (find_layout(replace(car, string_in_one_bay=one), brick) for one in (False, True))
+    assert (count_of(parted), count_of(whole)) == (6, 3)
+    assert isinstance(whole, Layout)
+    assert whole.proven
+    assert [sum(len(box.modules) for box in bay.boxes) for bay in whole.bays] == [0, 3]
+    pairs = replace(car, windows=(Window("inverter", 66.0, 101.0),), string_in_one_bay=True)
+    assert count_of(find_layout(pairs, brick)) == 6
+
+
+BARE = replace(
+    RULES, process="welded", bend_radius=0.0, thickness=1.0, lid_thickness=1.0, flange=0.0, clearance=0.0,
+    liner=0.0, gap=0.0, headroom=0.0, tiers=1,
+)  # fmt: skip
