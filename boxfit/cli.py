@@ -45,6 +45,9 @@ Seconds = Annotated[
     float,
     typer.Option("--seconds", metavar="S", min=0.0, help="How long to search; what is best by then is told."),
 ]
+Processes = Annotated[
+    int, typer.Option("--processes", metavar="N", min=1, max=64, help="How many searches go on side by side.")
+]
 Out = Annotated[Path, typer.Option("--out", metavar="DIR", help="Where results land.")]
 
 
@@ -71,7 +74,13 @@ def check(car: CarOrScan, out: Out = Path("out")) -> None:
 
 
 @app.command()
-def layout(car: CarFolder, module: ModuleWord, out: Out = Path("out"), seconds: Seconds = 30.0) -> None:
+def layout(
+    car: CarFolder,
+    module: ModuleWord,
+    out: Out = Path("out"),
+    seconds: Seconds = 30.0,
+    processes: Processes = 2,
+) -> None:
     """Search for the best layout alone, and write layout.json."""
     from boxfit import jobs
     from boxfit.files.together import read_together
@@ -80,7 +89,7 @@ def layout(car: CarFolder, module: ModuleWord, out: Out = Path("out"), seconds: 
     with _messages(), _progress() as tell:
         the_car, (the_module,) = read_together(car, [module])
         with _watched(seconds, tell) as watch:
-            found = jobs.laid_out_beside_others(the_car, the_module, watch, tell)
+            found = jobs.laid_out_beside_others(the_car, the_module, jobs.Search(watch, processes, tell))
         target = out / the_car.folder / the_module.stem
         jobs.write_layout(found, target)
         text = summary(the_car, the_module, found)
@@ -88,7 +97,13 @@ def layout(car: CarFolder, module: ModuleWord, out: Out = Path("out"), seconds: 
 
 
 @app.command()
-def build(car: CarFolder, module: ModuleWord, out: Out = Path("out"), seconds: Seconds = 30.0) -> None:
+def build(
+    car: CarFolder,
+    module: ModuleWord,
+    out: Out = Path("out"),
+    seconds: Seconds = 30.0,
+    processes: Processes = 2,
+) -> None:
     """Search for the best layout, then write every file for the workshop."""
     from boxfit import jobs
     from boxfit.files.together import read_together
@@ -97,7 +112,7 @@ def build(car: CarFolder, module: ModuleWord, out: Out = Path("out"), seconds: S
         the_car, (the_module,) = read_together(car, [module])
         target = out / the_car.folder / the_module.stem
         with _watched(seconds, tell) as watch:
-            text = jobs.build(the_car, the_module, target, watch, tell)
+            text = jobs.build(the_car, the_module, target, jobs.Search(watch, processes, tell))
     _done(text, target)
 
 
@@ -132,11 +147,11 @@ def limits(
     from boxfit import jobs
     from boxfit.files.results import write_whole
     from boxfit.files.together import read_together
-    from boxfit.search.watch import Watch
 
     with _messages(), _progress() as tell:
         the_car, (the_module,) = read_together(car, [module])
-        text, rows, fits = jobs.limits(the_car, the_module, tell, Watch(seconds), processes)
+        with _watched(seconds, lambda _: None) as watch:
+            text, rows, fits = jobs.limits(the_car, the_module, tell, watch, processes)
         target = out / the_car.folder / the_module.stem / "limits.csv"
         write_whole(target, rows.encode())
     _done(text, target)

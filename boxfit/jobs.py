@@ -1,7 +1,9 @@
 """The jobs behind the commands: search, judge, and write the results whole or not at all."""
 
 import json
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import ExitStack, contextmanager
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -72,21 +74,47 @@ def refuse_misjudged(layout: Layout, car: Car, module: Module) -> None:
         raise JudgedWrongError(findings)
 
 
-def laid_out_beside_others(car: Car, module: Module, watch: "Watch", tell: Tell) -> Layout:
+@dataclass(frozen=True)
+class Search:
+    """How a search goes on: under which watch, in how many processes, and who is told."""
+
+    watch: "Watch"
+    processes: int
+    tell: Tell
+
+
+@contextmanager
+def best_and_others(
+    car: Car, module: Module, search: Search
+) -> Iterator[tuple[Layout, Callable[[], Layout]]]:
+    """The best layout, and what gives the same with its alternatives once they are asked for; all judged.
+
+    In several processes the alternatives are looked for meanwhile. Raises as `laid_out` does.
+    """
+    from boxfit.search.alternatives import Alternatives
+    from boxfit.search.elsewhere import Elsewhere
+
+    with ExitStack() as stack:
+        search.tell("searching for the best layout")
+        several = search.processes > 1
+        elsewhere = stack.enter_context(Elsewhere(search.processes - 1, search.watch)) if several else None
+        others = Alternatives(car, module, search.watch, elsewhere)
+        best = laid_out(car, module, search.watch, others.searches)
+
+        def with_alternatives() -> Layout:
+            search.tell(f"{best.count} modules; looking at alternatives")
+            found = others.beside(best)
+            for one in found:
+                refuse_misjudged(one.alternative.layout, one.car, module)
+            return replace(best, alternatives=tuple(one.alternative for one in found))
+
+        yield best, with_alternatives
+
+
+def laid_out_beside_others(car: Car, module: Module, search: Search) -> Layout:
     """The best layout with its alternatives, all judged. Raises as `laid_out` does."""
-    from dataclasses import replace
-
-    from boxfit.search.alternatives import alternatives
-    from boxfit.search.searches import BaySearches
-
-    tell("searching for the best layout")
-    searches = BaySearches(module, watch)
-    best = laid_out(car, module, watch, searches)
-    tell(f"{best.count} modules; looking at alternatives")
-    others = alternatives(car, module, best, watch, searches)
-    for other in others:
-        refuse_misjudged(other.alternative.layout, other.car, module)
-    return replace(best, alternatives=tuple(other.alternative for other in others))
+    with best_and_others(car, module, search) as (_, with_alternatives):
+        return with_alternatives()
 
 
 def write_layout(layout: Layout, target: Path) -> None:
@@ -113,7 +141,7 @@ def refuse_unbuildable(car: Car, layout: Layout) -> None:
         raise InputError(problems)
 
 
-def build(car: Car, module: Module, target: Path, watch: "Watch", tell: Tell) -> str:
+def build(car: Car, module: Module, target: Path, search: Search) -> str:
     """The search, then every file for the workshop; returns the summary.
 
     Raises NothingFitsError, JudgedWrongError, or InputError where a box cannot be made or written.
@@ -129,26 +157,28 @@ def build(car: Car, module: Module, target: Path, watch: "Watch", tell: Tell) ->
     from boxfit.report.views import write_views
     from boxfit.solid.write import write_solids
 
-    layout = laid_out_beside_others(car, module, watch, tell)
-    refuse_unbuildable(car, layout)
-    with whole_or_nothing(target) as folder:
-        tell("making solids")
-        solids = write_solids(car, module, layout, folder)
-        tell("judging solids")
-        findings = judge_solids(folder)
-        if findings:
-            raise JudgedWrongError(findings)
-        tell("drawing")
-        write_views(car, layout, folder)
-        text = summary(car, module, layout)
-        if solids.notes:
-            text = "\n".join(
-                [text.rstrip("\n"), "", "For the maker", *(f"  {note}" for note in solids.notes), ""]
-            )
-        (folder / "layout.json").write_bytes(layout_bytes(layout))
-        (folder / "margins.csv").write_bytes(margin_csv(margins(car, layout)).encode())
-        (folder / "assembly.csv").write_bytes(assembly_csv(assembly(car, module, layout)).encode())
-        (folder / "summary.txt").write_text(text, encoding="utf-8")
+    tell = search.tell
+    with best_and_others(car, module, search) as (best, with_alternatives):
+        refuse_unbuildable(car, best)
+        with whole_or_nothing(target) as folder:
+            tell("making solids")
+            solids = write_solids(car, module, best, folder)
+            tell("judging solids")
+            findings = judge_solids(folder)
+            if findings:
+                raise JudgedWrongError(findings)
+            tell("drawing")
+            write_views(car, best, folder)
+            (folder / "margins.csv").write_bytes(margin_csv(margins(car, best)).encode())
+            (folder / "assembly.csv").write_bytes(assembly_csv(assembly(car, module, best)).encode())
+            layout = with_alternatives()
+            (folder / "layout.json").write_bytes(layout_bytes(layout))
+            text = summary(car, module, layout)
+            if solids.notes:
+                text = "\n".join(
+                    [text.rstrip("\n"), "", "For the maker", *(f"  {note}" for note in solids.notes), ""]
+                )
+            (folder / "summary.txt").write_text(text, encoding="utf-8")
     return text
 
 
@@ -209,4 +239,5 @@ def _as_judged(limit: "Limit", car: Car, module: Module) -> "Limit":
     claims = (limit.least, limit.most, limit.alike)
     least, most, alike = (one if one and stands(one) else None for one in claims)
     sound = all(one in (None, least, most, alike) for one in claims)
-    return replace(limit, least=least or most, most=most or least, alike=alike, stands=sound)
+    pair = limit.pair and _as_judged(limit.pair, car, module)
+    return replace(limit, least=least or most, most=most or least, pair=pair, alike=alike, stands=sound)

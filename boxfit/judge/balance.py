@@ -7,9 +7,11 @@ from itertools import product
 from boxfit.bay import Vector
 from boxfit.car import Car, CornerWeights, PointMass
 from boxfit.judge.box_mass import Bracket, box_mass
-from boxfit.judge.claim import Claim
+from boxfit.judge.claim import ClaimedPack
 from boxfit.judge.distance import Cuboid
+from boxfit.judge.outline import middle_of_area, middle_of_sides
 from boxfit.judge.places import SetBox
+from boxfit.judge.shape import Band, bands
 from boxfit.module import Module
 
 
@@ -35,21 +37,30 @@ class Known:
     upwards: float | None
 
 
-def box_loads(claim: Claim, boxes: Sequence[SetBox]) -> tuple[BoxLoad, ...]:
-    """Where and how heavy the boxes can be; `boxes` are those of the claim, in its order.
-
-    Tray, lid and liner are the same on both sides: what is fixed to them moves the middle of their mass no
-    further than half way to a wall (common practice, no source).
-    """
+def box_loads(claim: ClaimedPack, boxes: Sequence[SetBox]) -> tuple[BoxLoad, ...]:
+    """Where and how heavy the boxes can be; `boxes` are those of the claim, in its order."""
     claimed = [box for bay in claim.bays for box in bay.boxes]
     loads = []
     for told, box in zip(claimed, boxes, strict=True):
-        levels = len({round(module.low[2], 1) for module in told.modules})
-        (x, y, z), (ahead, left, top) = box.body.low, box.body.high
-        along, across = (ahead - x) / 4, (left - y) / 4
-        middle = Cuboid((x + along, y + across, z), (ahead - along, left - across, top))
-        loads.append(BoxLoad(middle, box_mass(box.body, box.bay.box, levels)))
+        tiers = len({round(module.low[2], 1) for module in told.modules})
+        levels = bands(told, box.bay.box)
+        loads.append(BoxLoad(_middle(levels, box.body), box_mass(levels, box.bay.box, tiers)))
     return tuple(loads)
+
+
+def _middle(levels: Sequence[Band], body: Cuboid) -> Cuboid:
+    """Where the middle of a box's mass can be: at any height, and in plan among those of its parts.
+
+    Sheets and walls each balance where their outline does; what is fixed to them moves the middle of all
+    no further than half way from the middle of a plain box to its wall (common practice, no source).
+    """
+    middles = [find(band.outline) for band in levels for find in (middle_of_area, middle_of_sides)]
+    low, high = list(body.low), list(body.high)
+    for axis in range(2):
+        aside = (high[axis] - low[axis]) / 4
+        low[axis] = max(low[axis], min(middle[axis] for middle in middles) - aside)
+        high[axis] = min(high[axis], max(middle[axis] for middle in middles) + aside)
+    return Cuboid((low[0], low[1], low[2]), (high[0], high[1], high[2]))
 
 
 def boxes_sum(boxes: Sequence[BoxLoad], total: float, part: Callable[[Vector], float]) -> Bracket:
@@ -95,7 +106,7 @@ def left_part(car: Car, at: Vector) -> float:
     return 0.5 + at[1] * (front / car.track_front + (1.0 - front) / car.track_rear)
 
 
-def without_boxes(claim: Claim, car: Car, readings: CornerWeights, module: Module) -> Known:
+def without_boxes(claim: ClaimedPack, car: Car, readings: CornerWeights, module: Module) -> Known:
     """The car as the target judges it, its boxes not counted: stripped, fitted, those aboard, modules."""
     aboard = car.target.aboard if car.target is not None else ()
     masses = [*car.fitted, *(one for one in car.carried if one.name in aboard), *_modules(claim, module)]
@@ -126,7 +137,7 @@ def _stripped(readings: CornerWeights, car: Car) -> Known:
     )
 
 
-def _modules(claim: Claim, module: Module) -> Iterator[PointMass]:
+def _modules(claim: ClaimedPack, module: Module) -> Iterator[PointMass]:
     """The modules, each in the middle of its body."""
     for body in (one for bay in claim.bays for box in bay.boxes for one in box.modules):
         x, y, z = ((low + high) / 2 for low, high in zip(body.low, body.high, strict=True))

@@ -1,9 +1,11 @@
 """What a box can weigh at least and at most, roughly, from the areas of its sheet."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from boxfit.bay import BoxRules
-from boxfit.judge.distance import Cuboid
+from boxfit.judge.outline import area, perimeter
+from boxfit.judge.shape import Band
 from boxfit.standards.materials import LINER, MATERIALS
 
 LEAST_OF_SHELL = 0.8
@@ -22,16 +24,19 @@ class Bracket:
     high: float
 
 
-def box_mass(outside: Cuboid, rules: BoxRules, tiers: int) -> Bracket:
-    """The mass [kg] of a box without its modules lies in here; 0 where no box is asked for.
+def box_mass(levels: Sequence[Band], rules: BoxRules, tiers: int) -> Bracket:
+    """The mass [kg] of a box of these bands without its modules lies in here; 0 where no box is asked for.
 
-    Least: floor, walls and lid. Most: with flange, shelves, liner, cover plate and fittings.
+    Least: floor and its steps, walls and lid. Most: with flange, shelves, liner, cover plate and fittings.
     """
     if not rules.asked:
         return Bracket(0.0, 0.0)
-    x, y, z = (high - low for low, high in zip(outside.low, outside.high, strict=True))
-    floor, walls = x * y, 2 * (x + y) * z
-    lid = (x + 2 * rules.flange) * (y + 2 * rules.flange)
+    # floor and steps together lie under all of the uppermost outline
+    outline = levels[-1].outline
+    floor, round_it = area(outline), perimeter(outline)
+    walls = sum(perimeter(band.outline) * (band.high - band.low) for band in levels)
+    # a strip along every side, and a square at each corner, less one at each that turns in: always four
+    lid = floor + round_it * rules.flange + 4 * rules.flange**2
     per_sheet = MATERIALS[rules.material].density * 1e-9
     shell = per_sheet * (rules.thickness * (floor + walls) + rules.lid_thickness * lid)
     added = per_sheet * (rules.thickness * (lid - floor + (tiers - 1) * floor) + rules.lid_thickness * lid)

@@ -1,7 +1,7 @@
 """What a layout.json claims, read as strictly as the judge needs it and no further."""
 
 from collections.abc import Mapping
-from typing import Annotated, Self
+from typing import Annotated, Self, TypeVar
 
 from pydantic import BaseModel, Field, ValidationError, model_validator
 
@@ -11,6 +11,8 @@ from boxfit.module import Axis, Dimension
 Number = Annotated[float, Field(strict=True, allow_inf_nan=False, ge=-1e9, le=1e9)]
 Count = Annotated[int, Field(strict=True, ge=0, le=1_000_000)]
 Truth = Annotated[bool, Field(strict=True)]
+Line = Annotated[str, Field(strict=True, min_length=1)]
+Place = tuple[Number, Number]
 Corner = tuple[Number, Number, Number]
 
 
@@ -48,11 +50,15 @@ class ClaimedModule(Extent, frozen=True):
 
 
 class ClaimedTier(_Claim, frozen=True):
-    """A level: what the modules stand on and how high they reach with their room [mm], and how many."""
+    """A level: what the modules stand on and how high they reach with their room [mm], and how many.
+
+    `outline` [mm] goes round the outside of the walls; empty where it is the box's own rectangle.
+    """
 
     stands_on: Number
     height: Number
     count: Count
+    outline: tuple[Place, ...] = ()
 
 
 class ClaimedBox(_Claim, frozen=True):
@@ -63,12 +69,23 @@ class ClaimedBox(_Claim, frozen=True):
     modules: Annotated[tuple[ClaimedModule, ...], Field(min_length=1)]
     tiers: tuple[ClaimedTier, ...] | None = None
 
+    @property
+    def outlines(self) -> tuple[tuple[Place, ...], ...]:
+        """The outline told for each tier, lowest first; none where no tier tells one."""
+        told = tuple(tier.outline for tier in self.tiers or ())
+        return told if any(told) else ()
+
 
 class ClaimedBay(_Claim, frozen=True):
     """The boxes of one bay."""
 
     name: str
     boxes: tuple[ClaimedBox, ...]
+
+    @property
+    def placed(self) -> int:
+        """How many modules stand in its boxes."""
+        return sum(len(box.modules) for box in self.boxes)
 
 
 class ClaimedWeights(_Claim, frozen=True):
@@ -84,11 +101,9 @@ class ClaimedWeights(_Claim, frozen=True):
     centre_of_mass: tuple[Number, Number, Number | None] | None = None
 
 
-class Claim(_Claim, frozen=True):
-    """A whole layout."""
+class ClaimedPack(_Claim, frozen=True):
+    """What a layout and each of its alternatives tell alike: the pack, where it is and what it weighs."""
 
-    car: str
-    module: str
     count: Count
     series: Count
     parallel: Count
@@ -99,15 +114,52 @@ class Claim(_Claim, frozen=True):
     bays: tuple[ClaimedBay, ...]
     weights: ClaimedWeights
 
+    @property
+    def placed(self) -> int:
+        """How many modules stand in all boxes."""
+        return sum(bay.placed for bay in self.bays)
+
+
+class ClaimedAlternative(ClaimedPack, frozen=True):
+    """Another layout: what it is, and how it differs."""
+
+    what: Line
+    difference: Line
+
+
+class Claim(ClaimedPack, frozen=True):
+    """A whole layout."""
+
+    car: str
+    module: str
+    alternatives: tuple[ClaimedAlternative, ...] = ()
+
+
+Read = TypeVar("Read", bound=_Claim)
+
 
 def read_claim(data: Mapping[str, object]) -> Claim | tuple[Finding, ...]:
     """The claim, or what makes it unreadable.
 
     >>> read_claim({})[0].place
-    'car'
+    'count'
     """
+    return _read(Claim, data)
+
+
+def read_alternative(data: Mapping[str, object]) -> ClaimedAlternative | tuple[Finding, ...]:
+    """One table of `alternatives`, or what makes it unreadable.
+
+    >>> read_alternative({})[-1].place
+    'difference'
+    """
+    return _read(ClaimedAlternative, data)
+
+
+def _read(kind: type[Read], data: Mapping[str, object]) -> Read | tuple[Finding, ...]:
+    """A table of some kind, or what makes it unreadable."""
     try:
-        return Claim.model_validate(dict(data))
+        return kind.model_validate(dict(data))
     except ValidationError as error:
         return tuple(
             Finding("malformed", ".".join(str(part) for part in problem["loc"]), problem["msg"])

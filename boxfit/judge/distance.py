@@ -64,6 +64,12 @@ def shortfall(block: Cuboid, measure: Measure, needed: float) -> float | None:
     return None if eased >= needed and eased > 0.0 else measure(block)
 
 
+def least_shortfall(blocks: Iterable[Cuboid], measure: Measure, needed: float) -> float | None:
+    """The least of what several blocks fall short of `needed` [mm]; None where none does."""
+    figures = (shortfall(block, measure, needed) for block in blocks)
+    return min((figure for figure in figures if figure is not None), default=None)
+
+
 def face_gaps(one: Cuboid, other: Cuboid) -> Vector:
     """The gap [mm] between facing sides along x, y and z; less than 0 where the two overlap.
 

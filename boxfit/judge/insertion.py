@@ -7,7 +7,7 @@ from boxfit.judge.distance import (
     Cuboid,
     Segment,
     inside_distance,
-    shortfall,
+    least_shortfall,
     sides,
     sides_distance,
 )
@@ -37,11 +37,10 @@ def judge_insertion(box: SetBox, opening: Opening) -> list[Finding]:
     swept = sweep(box, axis, sign)
     findings = []
     for obstacle in _in_the_way(box, axis, sign):
-        figures = [shortfall(part, obstacle.measure, obstacle.needed) for part in swept]
-        short = [figure for figure in figures if figure is not None]
-        if short:
-            text = f"{min(short):.3f} mm from {obstacle.name} on the way in, {obstacle.needed:g} mm needed"
-            findings.append(Finding("insertion", box.place, text, min(short)))
+        figure = least_shortfall(swept, obstacle.measure, obstacle.needed)
+        if figure is not None:
+            text = f"{figure:.3f} mm from {obstacle.name} on the way in, {obstacle.needed:g} mm needed"
+            findings.append(Finding("insertion", box.place, text, figure))
     if opening.outline is not None:
         findings += _judge_outline(box, opening.outline, ACROSS[axis])
     return findings
@@ -124,12 +123,10 @@ def _faces(wall: Segment, axis: int, sign: int) -> bool:
 def _judge_outline(box: SetBox, outline: tuple[Point, ...], across: tuple[int, int]) -> list[Finding]:
     """Every part of the box passes the hole, the survey's tolerance away from its edge."""
     tolerance = box.bay.tolerance
-    figures = [
-        shortfall(part, lambda block: inside_distance(block.across(across), outline), tolerance)
-        for part in box.parts
-    ]
-    short = [figure for figure in figures if figure is not None]
-    if not short:
+    figure = least_shortfall(
+        box.parts, lambda block: inside_distance(block.across(across), outline), tolerance
+    )
+    if figure is None:
         return []
-    text = f"{min(short):.3f} mm inside the outline of the opening, {tolerance:g} mm needed"
-    return [Finding("opening", box.place, text, min(short))]
+    text = f"{figure:.3f} mm inside the outline of the opening, {tolerance:g} mm needed"
+    return [Finding("opening", box.place, text, figure)]

@@ -1,12 +1,12 @@
 """The maker's plate with everything carried, and the target."""
 
 from boxfit.car import Car
-from boxfit.judge.claim import Claim
+from boxfit.judge.claim import ClaimedPack
 from boxfit.judge.finding import Finding
 from boxfit.judge.weights import KILOGRAM_SLACK, SHARE_SLACK
 
 
-def judge_limits(claim: Claim, car: Car) -> list[Finding]:
+def judge_limits(claim: ClaimedPack, car: Car) -> list[Finding]:
     """Axles and gross mass stay within the plate when all of the carried is aboard.
 
     Starts from the loads the layout tells, which are judged on their own, and adds by moments what the
@@ -31,7 +31,7 @@ def judge_limits(claim: Claim, car: Car) -> list[Finding]:
     ]
 
 
-def judge_target(claim: Claim, car: Car) -> list[Finding]:
+def judge_target(claim: ClaimedPack, car: Car) -> list[Finding]:
     """`target_met` is told where the front share is within tolerance of the target, and only there."""
     share = claim.weights.front_share
     if car.target is None or share is None:

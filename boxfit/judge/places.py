@@ -3,14 +3,15 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import partial
-from itertools import combinations, product
+from itertools import combinations
 
 from boxfit.bay import Bay, Block, Keepout, Prism, Shell, Solid, Surface
 from boxfit.judge.claim import ClaimedBox
 from boxfit.judge.cylinder import cylinder_distance
-from boxfit.judge.distance import Cuboid, Measure, block_distance, inside_distance, shortfall
+from boxfit.judge.distance import Cuboid, Measure, block_distance, inside_distance, least_shortfall
 from boxfit.judge.finding import Finding
 from boxfit.judge.inside import room_distance, solids_distance
+from boxfit.judge.shape import bands, rim
 from boxfit.judge.surface import surface_distance
 
 PLAN = (0, 1)
@@ -20,17 +21,33 @@ SURVEYED = "the surveyed surface"
 
 @dataclass(frozen=True)
 class SetBox:
-    """A box in its place: the body, and the slab of flange and lid that stands out around its rim."""
+    """A box in its place: the body, and the slab of flange and lid that stands out around its rim.
+
+    `pieces` and `rim` are the cuboids that make up body and slab of a stepped box; none where body and slab
+    are cuboids themselves.
+    """
 
     place: str
     bay: Bay
     body: Cuboid
     slab: Cuboid
+    pieces: tuple[Cuboid, ...] = ()
+    rim: tuple[Cuboid, ...] = ()
+
+    @property
+    def bodies(self) -> tuple[Cuboid, ...]:
+        """What floor, walls and lid enclose."""
+        return self.pieces or (self.body,)
+
+    @property
+    def slabs(self) -> tuple[Cuboid, ...]:
+        """What stands out around the rim; nothing where there is no flange."""
+        return (self.rim or (self.slab,)) if self.bay.box.flange > 0.0 else ()
 
     @property
     def parts(self) -> tuple[Cuboid, ...]:
-        """Body and slab; the body alone where there is no flange."""
-        return (self.body, self.slab) if self.bay.box.flange > 0.0 else (self.body,)
+        """All of the box."""
+        return self.bodies + self.slabs
 
 
 @dataclass(frozen=True)
@@ -52,7 +69,11 @@ def set_box(place: str, bay: Bay, claimed: ClaimedBox) -> SetBox:
     slab = Cuboid(
         (x - rules.flange, y - rules.flange, under), (ahead + rules.flange, left + rules.flange, top)
     )
-    return SetBox(place, bay, body, slab)
+    if not claimed.outlines:
+        return SetBox(place, bay, body, slab)
+    levels = bands(claimed, rules)
+    pieces = tuple(piece for band in levels for piece in band.pieces)
+    return SetBox(place, bay, body, slab, pieces, rim(levels[-1], rules))
 
 
 def solid_measure(solid: Solid, reach: float) -> Measure:
@@ -115,9 +136,8 @@ def judge_place(box: SetBox) -> list[Finding]:
     """Body and flange keep their distance; a flange too near is told where the body is not."""
     findings = []
     for obstacle in obstacles(box.bay):
-        codes = (obstacle.code, "flange")
-        for code, part in zip(codes, box.parts, strict=False):
-            figure = shortfall(part, obstacle.measure, obstacle.needed)
+        for code, parts in ((obstacle.code, box.bodies), ("flange", box.slabs)):
+            figure = least_shortfall(parts, obstacle.measure, obstacle.needed)
             if figure is not None:
                 text = f"{figure:.3f} mm from {obstacle.name}, {obstacle.needed:g} mm needed"
                 findings.append(Finding(code, box.place, text, figure))
@@ -130,10 +150,14 @@ def judge_apart(boxes: list[SetBox]) -> list[Finding]:
     findings = []
     for one, other in combinations(boxes, 2):
         needed = one.bay.box.clearance if one.bay is other.bay else 0.0
-        pairs = product(one.parts, other.parts)
-        short = [shortfall(a, partial(block_distance, b), needed) for a, b in pairs]
-        figures = [figure for figure in short if figure is not None]
-        if figures:
-            text = f"{min(figures):.3f} mm apart, {needed:g} mm needed"
-            findings.append(Finding("box-clearance", f"{one.place} and {other.place}", text, min(figures)))
+        figure = parts_apart(one.parts, other.parts, needed)
+        if figure is not None:
+            text = f"{figure:.3f} mm apart, {needed:g} mm needed"
+            findings.append(Finding("box-clearance", f"{one.place} and {other.place}", text, figure))
     return findings
+
+
+def parts_apart(some: tuple[Cuboid, ...], others: tuple[Cuboid, ...], needed: float) -> float | None:
+    """The least distance [mm] between two boxes where it is less than `needed` [mm] or they meet."""
+    short = (least_shortfall(some, partial(block_distance, other), needed) for other in others)
+    return min((figure for figure in short if figure is not None), default=None)

@@ -60,6 +60,16 @@ class Turning:
 
 
 @dataclass(frozen=True)
+class Kept:
+    """Room kept clear at a face: its axis, whether it looks up or down that axis, depth and slab [mm]."""
+
+    axis: int
+    sign: int
+    depth: float
+    slab: Cuboid
+
+
+@dataclass(frozen=True)
 class Standing:
     """A module in its place: body, and the room [mm] it keeps at its low and high faces."""
 
@@ -68,14 +78,15 @@ class Standing:
     room_low: Vector = (0.0, 0.0, 0.0)
     room_high: Vector = (0.0, 0.0, 0.0)
 
-    def rooms(self) -> Iterator[Cuboid]:
-        """The slabs to keep clear: beyond each face that asks for it, as wide as the face."""
+    def kept(self) -> Iterator[Kept]:
+        """The room to keep clear beyond each face that asks for it, as wide as the face."""
         for axis in range(3):
             low, high = self.body.low[axis], self.body.high[axis]
-            if self.room_low[axis] > 0.0:
-                yield self.body.spanning(axis, low - self.room_low[axis], low)
-            if self.room_high[axis] > 0.0:
-                yield self.body.spanning(axis, high, high + self.room_high[axis])
+            below, above = self.room_low[axis], self.room_high[axis]
+            if below > 0.0:
+                yield Kept(axis, -1, below, self.body.spanning(axis, low - below, low))
+            if above > 0.0:
+                yield Kept(axis, 1, above, self.body.spanning(axis, high, high + above))
 
 
 def turnings() -> tuple[Turning, ...]:

@@ -7,7 +7,7 @@ from operator import itemgetter
 from boxfit.car import Car
 from boxfit.judge.balance import BoxLoad, Known, boxes_sum, left_part, without_boxes
 from boxfit.judge.box_mass import Bracket
-from boxfit.judge.claim import Claim, ClaimedWeights
+from boxfit.judge.claim import ClaimedPack, ClaimedWeights
 from boxfit.judge.finding import Finding
 from boxfit.module import Module
 
@@ -20,10 +20,10 @@ Figure = tuple[str, float | None, Bracket | None, float]
 """A figure told: its name, its value, where it must lie, how much it may miss."""
 
 
-def judge_weights(claim: Claim, car: Car, module: Module, boxes: tuple[BoxLoad, ...]) -> list[Finding]:
+def judge_weights(claim: ClaimedPack, car: Car, module: Module, boxes: tuple[BoxLoad, ...]) -> list[Finding]:
     """Masses, axle loads, shares and centre of mass as told follow from the readings."""
     told = claim.weights
-    modules = module.mass * sum(len(box.modules) for bay in claim.bays for box in bay.boxes)
+    modules = module.mass * claim.placed
     findings = _judge_figure(("modules", told.modules, Bracket(modules, modules), KILOGRAM_SLACK))
     least, most = sum(box.mass.low for box in boxes), sum(box.mass.high for box in boxes)
     if not least - KILOGRAM_SLACK <= told.boxes <= most + KILOGRAM_SLACK:

@@ -8,7 +8,8 @@ from boxfit.car import Car
 from boxfit.electrics.strings import packs
 from boxfit.layout import Alternative, Layout
 from boxfit.module import Module
-from boxfit.search.find import find_layout, layout_of
+from boxfit.search.elsewhere import Elsewhere
+from boxfit.search.find import NoLayout, find_layout, layout_of
 from boxfit.search.pack import PackSearch
 from boxfit.search.searches import BaySearches
 from boxfit.search.watch import Watch
@@ -25,26 +26,42 @@ class Found:
     car: Car
 
 
-def alternatives(
-    car: Car, module: Module, best: Layout, watch: Watch | None = None, searches: BaySearches | None = None
-) -> tuple[Found, ...]:
-    """What differs from the best layout in a way worth knowing, each with its difference in a line.
+class Alternatives:
+    """Looks for alternatives; those of changed cars elsewhere, from the start, where that is given."""
 
-    Once the watch is over nothing further is looked for.
-    """
-    watch = watch or Watch()
-    known = searches or BaySearches(module, watch)
-    found: list[Found] = []
-    for what, changed in _changed_cars(car):
-        if watch.is_over:
+    def __init__(self, car: Car, module: Module, watch: Watch, elsewhere: Elsewhere | None = None) -> None:
+        self.car = car
+        self.module = module
+        self.watch = watch
+        self.searches = BaySearches(module, watch)
+        self.elsewhere = elsewhere
+        self._changed = list(_changed_cars(car))
+        self._asked = [elsewhere.ask(_found, (one, module)) for _, one in self._changed] if elsewhere else []
+
+    def beside(self, best: Layout) -> tuple[Found, ...]:
+        """What differs from the best in a way worth knowing; nothing further once the watch is over."""
+        found = [
+            _told(what, best, other, changed)
+            for (what, changed), other in zip(self._changed, self._of_changed_cars(), strict=False)
+            if isinstance(other, Layout) and _is_better(other, best)
+        ]
+        if self.watch.is_over:
             return tuple(found)
-        other = find_layout(changed, module, watch, known)
-        if isinstance(other, Layout) and _is_better(other, best):
-            found.append(_told(what, best, other, changed))
-    if watch.is_over:
-        return tuple(found)
-    search = PackSearch(car, module, watch, known)
-    return (*found, *(_told(what, best, other, car) for what, other in _same_car(search, best)))
+        search = PackSearch(self.car, self.module, self.watch, self.searches)
+        return (*found, *(_told(what, best, other, self.car) for what, other in _same_car(search, best)))
+
+    def _of_changed_cars(self) -> Iterator[Layout | NoLayout | None]:
+        if self.elsewhere is not None:
+            yield from map(self.elsewhere.answer, self._asked)
+            return
+        for _, changed in self._changed:
+            if self.watch.is_over:
+                return
+            yield find_layout(changed, self.module, self.watch, self.searches)
+
+
+def _found(watch: Watch, given: tuple[Car, Module]) -> Layout | NoLayout:
+    return find_layout(*given, watch)
 
 
 def _changed_cars(car: Car) -> Iterator[tuple[str, Car]]:

@@ -6,6 +6,7 @@ from boxfit.search.arrangement import Arrangement
 from boxfit.search.bay import BaySearch
 from boxfit.search.form import Form
 from boxfit.search.several import several
+from boxfit.search.stepped import stepped_boxes
 
 
 class Offers:
@@ -48,6 +49,8 @@ class Offers:
         if (rules.shape == "rectangular" and rules.boxes == 1) or self.search.bound <= most:
             return ()
         stepped: tuple[Form, ...] = ()
+        if rules.shape == "stepped":
+            stepped = stepped_boxes(self.search, most, self.search.watch)
         found = tuple(Arrangement.of(box) for box in stepped)
         if rules.boxes > 1 and max([most, *(one.count for one in found)]) < self.search.bound:
             found += several(self.search, stepped)

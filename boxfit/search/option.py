@@ -76,9 +76,9 @@ def options(offers: Offers, count: int, corners: int) -> tuple[Option, ...]:
     search = offers.search
     found = []
     for one in sorted(offers.arrangements(count, corners), key=_size)[:MOST_BOXES]:
-        places = polygons(one.places(search.rooms))
-        if places:
-            found += [Option(search.bay, image, places, search.module) for image in one.turned_over()]
+        for image in one.turned_over():
+            if places := polygons(image.places(search.rooms)):
+                found.append(Option(search.bay, image, places, search.module))
     return tuple(found)
 
 

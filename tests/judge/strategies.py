@@ -75,3 +75,32 @@ def quarter_blocks(draw: st.DrawFn, most: int = 1600) -> Cuboid:
     a, b, c = (draw(st.one_of(st.just(0), st.integers(-most, most))) / 4 for _ in range(3))
     (x, low_x), (y, low_y), (z, low_z) = ((side, at - side / 2) for side, at in ((x, a), (y, b), (z, c)))
     return Cuboid((low_x, low_y, low_z), (low_x + x, low_y + y, low_z + z))
+
+
+@st.composite
+def square_outlines(draw: st.DrawFn) -> tuple[Point, ...]:
+    """Counter-clockwise outlines with sides square to the axes: one to four columns side by side, or rows."""
+    cuts = draw(st.lists(st.integers(-60, 60), min_size=2, max_size=5, unique=True).map(sorted))
+    columns: list[tuple[int, int]] = []
+    for _ in cuts[1:]:
+        low, high = columns[-1] if columns else (-50, 50)
+        low, high = draw(st.integers(-80, high - 1)), draw(st.integers(low + 1, 80))
+        columns.append((min(low, high - 1), max(low + 1, high)))
+    ends = list(zip(cuts[:-1], cuts[1:], columns, strict=True))
+    below = [(x, low) for rear, front, (low, _) in ends for x in (rear, front)]
+    above = [(x, high) for rear, front, (_, high) in reversed(ends) for x in (front, rear)]
+    corners = _without_straight_ones(below + above)
+    if draw(st.booleans()):
+        corners = [(y, x) for x, y in reversed(corners)]
+    return tuple((float(x), float(y)) for x, y in corners)
+
+
+def _without_straight_ones(points: list[tuple[int, int]]) -> list[tuple[int, int]]:
+    """The points of an outline less those that are double or on a straight side."""
+    kept = [here for k, here in enumerate(points) if here != points[k - 1]]
+    around = zip(kept[-1:] + kept[:-1], kept, kept[1:] + kept[:1], strict=True)
+    return [
+        here
+        for before, here, after in around
+        if not any(before[axis] == here[axis] == after[axis] for axis in range(2))
+    ]

@@ -10,6 +10,7 @@ from boxfit.judge.claim import Claim, read_claim
 from boxfit.judge.distance import Cuboid
 from boxfit.judge.layout import judge_layout
 from boxfit.judge.places import set_box
+from boxfit.judge.shape import Band
 from tests.judge.samples import CAR, MODULE, RULES, WEIGHED, layout
 
 
@@ -53,7 +54,7 @@ def test_two_boxes_share_their_mass_within_their_brackets() -> None:
 def test_box_mass_brackets_a_plain_case() -> None:
     # hand: a closed case of 2 mm sheet 500 x 400 x 300, 2660 kg/m3, areas only: 4.9 kg
     rules = replace(RULES, thickness=2.0, flange=0.0, liner=0.0)
-    found = box_mass(Cuboid((0.0, 0.0, 0.0), (500.0, 400.0, 300.0)), rules, 1)
+    found = box_mass([Band(((0, 0), (500, 0), (500, 400), (0, 400)), 0.0, 300.0)], rules, 1)
     mass = 2660e-9 * 2.0 * 2 * (500 * 400 + 500 * 300 + 400 * 300)
     assert found.low == pytest.approx(0.8 * mass)
     assert found.low < mass < found.high < 3.5 * mass

@@ -16,6 +16,7 @@ from boxfit.judge.finding import CODES, Finding
 from boxfit.judge.layout import judge_layout
 from boxfit.module import FaceRoom, Module
 from tests.judge.samples import BAY, CAR, MODULE, ROOM, RULES, Data, box, layout
+from tests.judge.test_stepped import CASES as STEPPED_CASES
 
 Case = tuple[Data, Car, Module]
 SOLID_CODES = {"solid-open", "solid-wound", "solid-invalid", "solid-volume", "solid-mass"}
@@ -216,7 +217,8 @@ def test_spoiled_layout_yields_its_code_alone(name: str) -> None:
 
 
 def test_every_code_of_a_layout_has_a_case() -> None:
-    assert {code for code, _, _ in CASES.values()} == set(CODES) - SOLID_CODES
+    found = {code for cases in (CASES, STEPPED_CASES) for code, _, _ in cases.values()}
+    assert found == set(CODES) - SOLID_CODES
 
 
 def test_every_code_used_is_in_the_table() -> None:

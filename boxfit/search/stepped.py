@@ -1,0 +1,164 @@
+"""Stepped boxes for one bay: outlines of up to eight corners, and boxes stepped in height, that hold more
+modules than the best rectangular box.
+
+First every outline that a bounded number of cuts allows is counted by blocks; then the likeliest of those
+whose bound leaves something to find are filled exactly. Nothing is proven here: `stepped_bound` bounds.
+"""
+
+import sys
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from boxfit.search.floors import floors
+from boxfit.search.stack import Stack
+from boxfit.search.stepped_bound import plan_bound, stepped_bound
+from boxfit.search.stepped_box import SteppedBox
+from boxfit.search.stepped_choice import Choice, Side, choice
+from boxfit.search.stepped_heights import in_height
+from boxfit.search.stepped_make import Found, stands
+from boxfit.search.stepped_plan import free_points
+from boxfit.search.stepped_shape import MOST_CORNERS, clads, making
+from boxfit.search.watch import Watch
+
+if TYPE_CHECKING:
+    from boxfit.search.bay import BaySearch
+
+__all__ = ["SteppedBox", "stepped_bound", "stepped_boxes"]
+
+MOST_LEVELS, DENSE_LEVELS = 5, 2
+"""Levels looked at for one stack, and where free plans are slow to draw."""
+MOST_SETTLED = 6
+"""Exact searches made for one number of corners."""
+MOST_STEPPED = 8
+"""Stacks on a level tried with a step in the floor."""
+HANDFUL = 4
+"""Boxes handed on for one count."""
+
+
+@dataclass(frozen=True, eq=False)
+class Spot:
+    """A stack on a level [mm] and the outlines that are free there."""
+
+    stack: Stack
+    bottom: float
+    choice: Choice
+
+    def laid(self, side: Side, place: int) -> Found:
+        """One outline filled by blocks."""
+        return Found(self.stack, self.bottom, (side.laid(place),), (self.choice.origin,))
+
+
+def stepped_boxes(search: "BaySearch", beaten: int, watch: Watch) -> tuple[SteppedBox, ...]:
+    """Stepped boxes with more than `beaten` modules: for each such count some of the fewest corners.
+
+    The fullest found of each number of corners is among them. Same bay, same boxes, unless time runs out.
+    """
+    bound = stepped_bound(search)
+    if bound <= beaten:
+        return ()
+    spots = _spots(search, beaten, watch)
+    found = _by_blocks(spots, beaten)
+    for corners in range(6, MOST_CORNERS + 1, 2):
+        found += _settled(spots, corners, _most(found, corners, beaten), bound, watch)
+    most = _most(found, MOST_CORNERS, beaten)
+    for stack, bottom in _to_step(search, spots, most):
+        if most < bound and not watch.is_over:
+            found += in_height(search.rooms, stack, bottom, most, watch)
+            most = _most(found, sys.maxsize, most)
+    return _handed_on(search, found, beaten)
+
+
+def _most(found: list[Found], corners: int, least: int) -> int:
+    """The greatest count found with so many corners or fewer."""
+    return max((one.count for one in found if one.corners <= corners), default=least)
+
+
+def _standing(search: "BaySearch", beaten: int) -> list[tuple[Stack, float]]:
+    """Stacks that may hold more than `beaten`, likeliest first, and the levels worth a look."""
+    likely = [stack for stack in search.stacks if stack.bound(search.extent) > beaten]
+    found = []
+    for stack in sorted(likely, key=lambda stack: stack.bound(search.extent), reverse=True):
+        levels = list(floors(search.bay, stack))
+        most = DENSE_LEVELS if search.is_dense else MOST_LEVELS
+        kept = [levels[k * len(levels) // most] for k in range(most)] if len(levels) > most else levels
+        if search.best and search.best.stack == stack:
+            kept = [search.best.bottom, *(level for level in kept if level != search.best.bottom)]
+        found += [(stack, bottom) for bottom in kept]
+    return found
+
+
+def _to_step(search: "BaySearch", spots: list[Spot], beaten: int) -> list[tuple[Stack, float]]:
+    """Stacks and levels to step in height, those that hold most with one outline first."""
+    fullest: dict[tuple[Stack, float], int] = {(spot.stack, spot.bottom): spot.choice.most for spot in spots}
+    tall = [one for one in _standing(search, beaten) if len(one[0].kinds) > 1]
+    return sorted(tall, key=lambda one: -fullest.get(one, 0))[:MOST_STEPPED]
+
+
+def _spots(search: "BaySearch", beaten: int, watch: Watch) -> list[Spot]:
+    """Every stack and level whose outlines may hold more than is found before it."""
+    found: list[Spot] = []
+    most = beaten
+    for stack, bottom in _standing(search, beaten):
+        if watch.is_over or stack.bound(search.extent) <= most:
+            break
+        region = free_points(search.rooms.at(stack, bottom))
+        if plan_bound(region, clads(stack)) <= most:
+            continue
+        outlines = choice(region, clads(stack), making(stack.rules), MOST_CORNERS)
+        if outlines is not None and outlines.bound > most:
+            found.append(Spot(stack, bottom, outlines))
+            most = max(most, outlines.most)
+    return sorted(found, key=lambda spot: -spot.choice.bound)
+
+
+def _by_blocks(spots: list[Spot], beaten: int) -> list[Found]:
+    """A handful of outlines filled by blocks for each count above `beaten` and number of corners worth having."""
+    ranked = []
+    for number, spot in enumerate(spots):
+        for side, place in spot.choice.best(beaten):
+            rank = (-int(side.counts[place]), int(side.found.corners[place]), -int(side.areas[place]))
+            ranked.append((*rank, number, side.found.turned, place, side))
+    ranked.sort(key=lambda one: one[:6])
+    found: list[Found] = []
+    taken: dict[tuple[int, int], int] = {}
+    for count, corners, _, number, _, place, side in ranked:
+        cleaner = any(fewer < corners for _, fewer in taken)
+        many = taken.get((count, corners), 0)
+        if many < HANDFUL and not cleaner:
+            taken[count, corners] = many + 1
+            found.append(spots[number].laid(side, place))
+    return found
+
+
+def _settled(spots: list[Spot], corners: int, beaten: int, bound: int, watch: Watch) -> list[Found]:
+    """Outlines of so many corners that hold more than `beaten` when filled exactly."""
+    found: list[Found] = []
+    tried = 0
+    for spot in spots:
+        for side, place in spot.choice.promising(beaten, corners):
+            if tried == MOST_SETTLED or beaten >= bound or watch.is_over:
+                return found
+            if side.bounds[place] <= beaten:
+                continue
+            tried += 1
+            laid = side.settled(place, beaten)
+            if laid is not None:
+                found.append(Found(spot.stack, spot.bottom, (laid,), (spot.choice.origin,)))
+                beaten = laid.count
+    return found
+
+
+def _handed_on(search: "BaySearch", found: list[Found], beaten: int) -> tuple[SteppedBox, ...]:
+    """Boxes that have somewhere to be, a handful for each count, the fullest of each number of corners."""
+    boxes: list[SteppedBox] = []
+    for count in range(max((one.count for one in found), default=0), beaten, -1):
+        able = [one for one in found if one.count >= count]
+        able.sort(key=lambda one: (one.corners, one.count))
+        kept: list[SteppedBox] = []
+        for one in able:
+            for box in dict.fromkeys((one.box(count), one.box(count, from_rear=True))):
+                plain = not kept or box.corners <= kept[0].corners
+                if plain and len(kept) < HANDFUL and stands(box, search.rooms):
+                    kept.append(box)
+        boxes += kept
+    return tuple(boxes)
