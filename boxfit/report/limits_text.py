@@ -151,7 +151,7 @@ def _gains(page: Page) -> Iterator[str]:
     string = "another string" if page.kept else "a layout that meets every rule"
     if page.gaining:
         yield f"what brings {string} when eased alone"
-        yield "  (the least that does, its kWh, front share and what stops the next; the most eased and its kWh)"
+        yield "  (the least that does, its kWh, front share, what stops the next; the most and its kWh)"
         yield from table([HEADS, *(_row(page, *one) for one in page.gaining)])
     else:
         alone = "of what was looked at " if any(not limit.looked_at for limit in page.limits) else ""
@@ -203,8 +203,11 @@ def _prices(page: Page) -> Iterator[str]:
         if not limit.easing.negotiable or not limit.looked_at:
             continue
         name = f"{limit.easing.bay}: the {limit.easing.what}"
+        if (pair := limit.pair) and pair.least and pair.easing.tolerance:
+            beside = f"beside a target tolerance of {pair.easing.tolerance:g}"
+            yield f"{name} costs {page.gained(pair.least):.1f} kWh {beside}."
         if without is None:
-            yield f"{name} costs nothing: without it no layout meets every rule either."
+            yield f"{name} alone costs nothing: without it no layout meets every rule either."
             continue
         shares = (page.kept.weights if page.kept else without.layout.weights, without.layout.weights)
         before, after = (weights.front_share for weights in shares)

@@ -170,7 +170,7 @@ class BaySearch:
                 boxes = [
                     Candidate(stack, size, bottom, _filled(stack, size, self.extent, count)) for size in sizes
                 ]
-                boxes = [box.trimmed() for box in boxes if box.fills_its_height]
+                boxes = [box.trimmed() for box in boxes if box.count == count and box.fills_its_height]
                 found += boxes
                 if boxes:
                     break

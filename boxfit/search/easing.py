@@ -26,6 +26,7 @@ MOST_KILOGRAMS = 300.0
 """Limits of the plate are raised no further [kg]."""
 MOST_VOLTS = 200.0
 """The ends of a voltage window are moved no further [V]."""
+TOLERANCE = "target, tolerance"
 OPENING, EVERY_BAY = "opening", "every bay"
 """An opening taken away: boxes are made up inside the bay, none has to go in."""
 MOST_SHARE = 0.1
@@ -39,7 +40,8 @@ class Easing:
     `bay` is empty where the thing is the car's. `now` is the figure in the files, which easing `lessens` or
     else raises; None where only the move is told. `negotiable` marks a keep-out that could go, and `wanders`
     what may gain at some easing and lose it again further on. `part_of` names what of the same bay eases this
-    as well: what gains nothing there gains nothing here.
+    as well: what gains nothing there gains nothing here. `tolerance` is that of the target [-] where it is
+    eased beside the thing.
     """
 
     bay: str
@@ -52,6 +54,7 @@ class Easing:
     negotiable: bool = False
     wanders: bool = False
     part_of: str = ""
+    tolerance: float | None = None
 
     @property
     def step(self) -> float:
@@ -64,34 +67,64 @@ class Easing:
 
 
 def easings(car: Car) -> tuple[Easing, ...]:
-    """Every thing of the car that could be eased, in a fixed order: bay by bay, then the car's own."""
-    found = [easing for place in range(len(car.bays)) for easing in _of_bay(car, place)]
-    return (*found, *_of_every_bay(car), *_of_target(car), *_of_limits(car), *_of_windows(car))
+    """Every thing of the car that could be eased, in a fixed order: what is looked at quickly comes first."""
+    places = range(len(car.bays))
+    return (
+        *_of_target(car),
+        *_of_limits(car),
+        *_of_windows(car),
+        *(easing for place in places for easing in _of_keepouts(car.bays[place], place)),
+        *(easing for place in places for easing in _of_rules(car.bays[place], place)),
+        *_of_every_bay(car),
+        *(easing for place in places for easing in _of_opening(car.bays[place], place)),
+        *(easing for place in places for easing in _of_faces(car.bays[place], place)),
+    )
 
 
-def _of_bay(car: Car, place: int) -> list[Easing]:
-    bay = car.bays[place]
+def with_tolerance(easing: Easing, tolerance: float) -> Easing:
+    """The thing eased in a car whose target has this tolerance [-]."""
+    change = partial(_beside_tolerance, easing.change, tolerance)
+    return replace(easing, change=change, tolerance=tolerance)
 
-    def of(what: str, unit: Unit, most: float, change: Callable[[Bay, float], Bay]) -> Easing:
-        return Easing(bay.name, what, unit, most, partial(_in_bay, place, change))
 
+def _beside_tolerance(change: Callable[[Car, float], Car], tolerance: float, car: Car, by: float) -> Car:
+    target: Target | None = car.target
+    return change(replace(car, target=target and replace(target, tolerance=tolerance)), by)
+
+
+def _of_keepouts(bay: Bay, place: int) -> list[Easing]:
     found = []
     for number, keepout in enumerate(bay.keepouts):
-        kept = round(keepout.distance - bay.tolerance, 6)
-        away = of(keepout.name, "away", 1.0, partial(_without_keepout, number))
-        found.append(replace(away, negotiable=keepout.negotiable))
+        away = partial(_in_bay, place, partial(_without_keepout, number))
+        found.append(Easing(bay.name, keepout.name, "away", 1.0, away, negotiable=keepout.negotiable))
+        kept, what = round(keepout.distance - bay.tolerance, 6), f"{keepout.name}, clearance"
+        near = partial(_in_bay, place, partial(_nearer_keepout, number))
         if kept > 0.0:
-            nearer = of(f"{keepout.name}, clearance", "mm", kept, partial(_nearer_keepout, number))
-            found.append(replace(nearer, now=kept, lessens=True, part_of=keepout.name))
-    found += [of(face.name, "mm", MOST_MOVED, face.change) for face in faces(bay)]
-    if bay.opening is not None:
-        if bay.opening.outline is not None:
-            wider = of(f"{OPENING}, every side of its outline", "mm", MOST_MOVED, widened_opening)
-            found.append(replace(wider, part_of=OPENING))
-        found.append(of(OPENING, "away", 1.0, _without_opening))
-    for rule in rules_of(bay):
-        found.append(replace(_of_rule(rule, bay), change=partial(_in_bay, place, rule.change)))
+            found.append(Easing(bay.name, what, "mm", kept, near, kept, True, part_of=keepout.name))
     return found
+
+
+def _of_opening(bay: Bay, place: int) -> list[Easing]:
+    if bay.opening is None:
+        return []
+    found = [Easing(bay.name, OPENING, "away", 1.0, partial(_in_bay, place, _without_opening))]
+    if bay.opening.outline is not None:
+        what, wider = f"{OPENING}, every side of its outline", partial(_in_bay, place, widened_opening)
+        found.append(Easing(bay.name, what, "mm", MOST_MOVED, wider, part_of=OPENING))
+    return found
+
+
+def _of_faces(bay: Bay, place: int) -> list[Easing]:
+    return [
+        Easing(bay.name, face.name, "mm", MOST_MOVED, partial(_in_bay, place, face.change))
+        for face in faces(bay)
+    ]
+
+
+def _of_rules(bay: Bay, place: int) -> list[Easing]:
+    return [
+        replace(_of_rule(rule, bay), change=partial(_in_bay, place, rule.change)) for rule in rules_of(bay)
+    ]
 
 
 def _of_rule(rule: Rule, bay: Bay) -> Easing:
@@ -119,7 +152,7 @@ def _of_target(car: Car) -> list[Easing]:
         return []
     share = target.front_share
     return [
-        Easing("", "target, tolerance", "share", MOST_SHARE, _with_target_tolerance, target.tolerance),
+        Easing("", TOLERANCE, "share", MOST_SHARE, _with_target_tolerance, target.tolerance),
         Easing("", "target, moved to the front", "share", round(min(MOST_SHARE, 1.0 - share), 3),
                _with_target_forward, share, wanders=True),
         Easing("", "target, moved to the rear", "share", round(min(MOST_SHARE, share), 3),

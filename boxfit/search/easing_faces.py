@@ -33,7 +33,7 @@ def faces(bay: Bay) -> list[Face]:
     """Floor, top and walls; of a room of any shape only its length, width and height, by a slice put in."""
     if isinstance(bay.room, Shell):
         return [
-            Face(f"room {word}, by a slice at its middle", partial(_with_slice, axis))
+            Face(f"room made {word} by a slice", partial(_with_slice, axis))
             for axis, word in enumerate(SLICES)
         ]
     runs = _runs(bay.room.outline)

@@ -8,6 +8,7 @@ import signal
 from collections.abc import Iterator
 from concurrent.futures import ProcessPoolExecutor, wait
 from dataclasses import dataclass
+from functools import cached_property
 from math import ceil
 from multiprocessing import get_context
 from multiprocessing.synchronize import Event
@@ -17,7 +18,7 @@ from boxfit.car import Car
 from boxfit.electrics.strings import Pack, packs
 from boxfit.layout import Layout
 from boxfit.module import Module
-from boxfit.search.easing import Easing, easings
+from boxfit.search.easing import MOST_SHARE, STEPS, TOLERANCE, Easing, easings, with_tolerance
 from boxfit.search.find import find_layout
 from boxfit.search.pack import PackSearch
 from boxfit.search.searches import BaySearches
@@ -50,6 +51,7 @@ class Eased:
 class Limit:
     """One thing: the `least` easing that gains a string and the `most` gained, None where it gains nothing.
 
+    `pair` is the least it takes beside a wider tolerance of the target, where neither brings anything alone.
     `alike` is the layout without a negotiable keep-out that gains nothing, for the front share it costs.
     `looked_at` is False where time was up before it was known, `stands` where a layout found for it did not
     pass the judge.
@@ -58,6 +60,7 @@ class Limit:
     easing: Easing
     least: Eased | None = None
     most: Eased | None = None
+    pair: "Limit | None" = None
     alike: Eased | None = None
     looked_at: bool = True
     stands: bool = True
@@ -88,15 +91,36 @@ class LimitSearch:
             return Limit(easing, looked_at=False)
         steps = ceil(round(easing.most / easing.step, 6))
         found = self._bracket(easing, steps)
-        least = most = alike = None
+        least = most = pair = alike = None
+        alone = easing.tolerance is None
         if found is not None:
             least = self._gaining(easing, self._least(easing, *found))
-            most = self._gaining(easing, self._fullest(easing, steps)) if least else None
-        if easing.negotiable and least is None:
+            most = self._gaining(easing, self._fullest(easing, steps)) if least and alone else None
+        elif (wider := self._wider(easing, steps)) is not None:
+            pair = self.of(with_tolerance(easing, wider))
+        if easing.negotiable and alone and least is None:
             alike = self._laid_out(easing, steps)
         if self.watch.is_over:
             return Limit(easing, looked_at=False)
-        return Limit(easing, least, _fuller(least, most), alike)
+        return Limit(easing, least, _fuller(least, most), pair, alike)
+
+    @cached_property
+    def _tolerance_alone(self) -> bool:
+        """True where a wider tolerance of the target brings something by itself, or is not asked about."""
+        own = [easing for easing in easings(self.asked.car) if easing.what == TOLERANCE]
+        return not own or self._gains(own[0], ceil(own[0].most / own[0].step))
+
+    def _wider(self, easing: Easing, steps: int) -> float | None:
+        """The tolerance of the target [-] that lets the thing, eased wholly, gain; None where none does."""
+        target = self.asked.car.target
+        if target is None or not easing.bay or easing.tolerance is not None or self._tolerance_alone:
+            return None
+        search = self._search(easing, steps)
+        larger = _larger(search, self.asked.above)[::-1]
+        nearest = search.nearest(larger) if larger else None
+        if nearest is None or nearest.front_share_missed > target.tolerance + MOST_SHARE:
+            return None
+        return ceil(round(nearest.front_share_missed / STEPS["share"], 6)) * STEPS["share"]
 
     def _by(self, easing: Easing, step: int) -> float:
         return min(round(step * easing.step, 6), easing.most)

@@ -82,7 +82,28 @@ def test_a_negotiable_keepout_has_its_price() -> None:
     idle = replace(SPARE, least=None, most=None, alike=Eased(1.0, moved))
     words = " ".join(limits_page(page(idle)).split())
     assert "costs 0.0 kWh and 0.004 of front share (9 modules with it, 9 without;" in words
-    assert "costs nothing" in limits_page(page(replace(idle, alike=None)))
+    assert "alone costs nothing" in limits_page(page(replace(idle, alike=None)))
+
+
+def test_what_gains_beside_a_wider_tolerance_of_the_target_is_told() -> None:
+    easing = replace(SPARE.easing, tolerance=0.035)
+    pair = Limit(easing, gained(LAYOUT, 3, 1.0, "The bays hold no more."), gained(LAYOUT, 3, 1.0))
+    text = limits_page(page(replace(SPARE, least=None, most=None, pair=pair)))
+    assert "Nothing brings another string when eased alone." in text
+    told = text.split("together with a wider tolerance of the target")[1]
+    assert told.splitlines()[2].split() == [
+        "rear",
+        "bay:",
+        "spare",
+        "wheel",
+        "away",
+        "0.035",
+        "+6.6",
+        "0.508",
+        "a",
+    ]
+    assert "The bays hold no more." in told
+    assert "the spare wheel costs 6.6 kWh beside a target tolerance of 0.035." in " ".join(told.split())
 
 
 def test_what_brings_nothing_is_told_shortly() -> None:

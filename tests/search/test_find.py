@@ -11,6 +11,7 @@ from boxfit.files.layout_json import layout_as_data, layout_bytes
 from boxfit.judge.layout import judge_layout
 from boxfit.layout import Layout
 from boxfit.module import Module, Voltage
+from boxfit.search.bay import BaySearch
 from boxfit.search.find import NoLayout, find_layout
 from tests.box.samples import RULES
 from tests.search.strategies import cars, mirrored, mirrored_module, modules, quarter_turned
@@ -272,3 +273,18 @@ BARE = replace(
     RULES, process="welded", bend_radius=0.0, thickness=1.0, lid_thickness=1.0, flange=0.0, clearance=0.0,
     liner=0.0, gap=0.0, headroom=0.0, tiers=1,
 )  # fmt: skip
+
+
+def test_a_box_for_one_module_holds_one() -> None:
+    """Two tiers cannot hold a single module: a box for one has one tier, whatever else the bay allows."""
+    rules = replace(BARE, tiers=2)
+    bay = Bay(
+        "front bay", Prism(((0.0, 0.0), (150.0, 0.0), (150.0, 52.0), (0.0, 52.0)), 0.0, 84.0), 0.0, 0.0, rules
+    )
+    brick = Module(
+        "Brick", "brick", 100.0, 50.0, 40.0, 5.0, 1.0, 50.0, Voltage(33.0, 44.0, 50.4), ("height",), 0.0
+    )
+    for count in (1, 2):
+        boxes = BaySearch(bay, brick).boxes(count)
+        assert boxes
+        assert all(box.count == count for box in boxes)
