@@ -136,12 +136,8 @@ def limits(
     car: CarFolder,
     module: ModuleWord,
     out: Out = Path("out"),
-    seconds: Annotated[
-        float, typer.Option("--seconds", metavar="S", min=0.0, help="How long to go on looking.")
-    ] = 300.0,
-    processes: Annotated[
-        int, typer.Option("--processes", metavar="N", min=1, max=64, help="Cores to use at once.")
-    ] = 1,
+    seconds: Seconds = 300.0,
+    processes: Processes = 2,
 ) -> None:
     """Say what holds the layout back and what easing each thing would bring, and write limits.csv."""
     from boxfit import jobs
@@ -150,8 +146,8 @@ def limits(
 
     with _messages(), _progress() as tell:
         the_car, (the_module,) = read_together(car, [module])
-        with _watched(seconds, lambda _: None) as watch:
-            text, rows, fits = jobs.limits(the_car, the_module, tell, watch, processes)
+        with _watched(seconds, lambda _: None) as watch:  # what it tells are its easings
+            text, rows, fits = jobs.limits(the_car, the_module, jobs.Search(watch, processes, tell))
         target = out / the_car.folder / the_module.stem / "limits.csv"
         write_whole(target, rows.encode())
     _done(text, target)

@@ -29,14 +29,16 @@ class Found:
 class Alternatives:
     """Looks for alternatives; those of changed cars elsewhere, from the start, where that is given."""
 
-    def __init__(self, car: Car, module: Module, watch: Watch, elsewhere: Elsewhere | None = None) -> None:
+    def __init__(
+        self, car: Car, module: Module, watch: Watch, elsewhere: Elsewhere[BaySearches] | None = None
+    ) -> None:
         self.car = car
         self.module = module
         self.watch = watch
         self.searches = BaySearches(module, watch)
         self.elsewhere = elsewhere
         self._changed = list(_changed_cars(car))
-        self._asked = [elsewhere.ask(_found, (one, module)) for _, one in self._changed] if elsewhere else []
+        self._asked = [elsewhere.ask(_found, one) for _, one in self._changed] if elsewhere else []
 
     def beside(self, best: Layout) -> tuple[Found, ...]:
         """What differs from the best in a way worth knowing; nothing further once the watch is over."""
@@ -57,11 +59,11 @@ class Alternatives:
         for _, changed in self._changed:
             if self.watch.is_over:
                 return
-            yield find_layout(changed, self.module, self.watch, self.searches)
+            yield _found(self.searches, changed)
 
 
-def _found(watch: Watch, given: tuple[Car, Module]) -> Layout | NoLayout:
-    return find_layout(*given, watch)
+def _found(searches: BaySearches, changed: Car) -> Layout | NoLayout:
+    return find_layout(changed, searches.module, searches.watch, searches)
 
 
 def _changed_cars(car: Car) -> Iterator[tuple[str, Car]]:

@@ -7,7 +7,7 @@ from multiprocessing import get_context
 from multiprocessing.synchronize import Event
 from threading import Thread
 from types import TracebackType
-from typing import Self, TypeVar
+from typing import Generic, Self, TypeVar
 
 from boxfit.search.watch import Watch
 
@@ -15,13 +15,15 @@ PATIENCE = 0.2
 """Seconds [s] between looks at whether the time is up."""
 
 Given = TypeVar("Given")
+Tool = TypeVar("Tool")
+Item = TypeVar("Item")
 Answer = TypeVar("Answer")
 
-_watches: list[Watch] = []
-"""The one watch of a process that searches for another."""
+_tools: list[object] = []
+"""What a process that searches for another works with."""
 
 
-def _begin(over: Event) -> None:
+def _begin(over: Event, prepare: Callable[[Given, Watch], Tool], given: Given) -> None:
     """A process gets ready; it ends when told that all is over, not by an interrupt."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     watch = Watch()
@@ -31,21 +33,26 @@ def _begin(over: Event) -> None:
         watch.stop()
 
     Thread(target=stop, daemon=True).start()
-    _watches.append(watch)
+    _tools.append(prepare(given, watch))
 
 
-def _done(task: Callable[[Watch, Given], Answer], given: Given) -> Answer:
-    return task(_watches[0], given)
+def _done(task: Callable[[Tool, Item], Answer], item: Item) -> Answer:
+    return task(_tools[0], item)  # type: ignore[arg-type]  # what `prepare` made in this process
 
 
-class Elsewhere:
-    """Processes that search for this one as long as its watch goes on."""
+class Elsewhere(Generic[Tool]):
+    """Processes that search for this one as long as its watch goes on.
 
-    def __init__(self, processes: int, watch: Watch) -> None:
+    Each makes its own tool once, by `prepare` from what is `given` and a watch; tasks are done with it.
+    """
+
+    def __init__(
+        self, processes: int, watch: Watch, prepare: Callable[[Given, Watch], Tool], given: Given
+    ) -> None:
         context = get_context("spawn")
         self._watch = watch
         self._over = context.Event()
-        self._pool = ProcessPoolExecutor(processes, context, _begin, (self._over,))
+        self._pool = ProcessPoolExecutor(processes, context, _begin, (self._over, prepare, given))
 
     def __enter__(self) -> Self:
         return self
@@ -56,9 +63,9 @@ class Elsewhere:
         self._over.set()
         self._pool.shutdown(cancel_futures=True)
 
-    def ask(self, task: Callable[[Watch, Given], Answer], given: Given) -> "Future[Answer]":
-        """Begins a task, which gets a watch of its own and what is given."""
-        return self._pool.submit(_done, task, given)
+    def ask(self, task: Callable[[Tool, Item], Answer], item: Item) -> "Future[Answer]":
+        """Begins a task: it gets the tool of the process it is done in, and the item."""
+        return self._pool.submit(_done, task, item)
 
     def answer(self, asked: "Future[Answer]") -> Answer | None:
         """What the task found; None where the watch was over first."""

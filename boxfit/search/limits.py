@@ -4,21 +4,17 @@ Whether a car gains is asked of the search itself, without bounds or notes; what
 whole layout of the car eased by so much.
 """
 
-import signal
 from collections.abc import Iterator
-from concurrent.futures import ProcessPoolExecutor, wait
 from dataclasses import dataclass
 from functools import cached_property
 from math import ceil
-from multiprocessing import get_context
-from multiprocessing.synchronize import Event
-from threading import Thread
 
 from boxfit.car import Car
 from boxfit.electrics.strings import Pack, packs
 from boxfit.layout import Layout
 from boxfit.module import Module
 from boxfit.search.easing import MOST_SHARE, STEPS, TOLERANCE, Easing, easings, with_tolerance
+from boxfit.search.elsewhere import Elsewhere
 from boxfit.search.find import find_layout
 from boxfit.search.pack import PackSearch
 from boxfit.search.searches import BaySearches
@@ -26,8 +22,6 @@ from boxfit.search.watch import Watch
 
 RUNGS = 10
 """Easings looked at, evenly, of what may gain and lose it again."""
-PATIENCE = 0.2
-"""Seconds [s] between looks at whether the time is up."""
 
 
 @dataclass(frozen=True)
@@ -185,25 +179,8 @@ def _fuller(least: Eased | None, most: Eased | None) -> Eased | None:
     return most if most.layout.count > least.layout.count else least
 
 
-_mine: list[LimitSearch] = []
-"""The search of a process that looks at easings for another."""
-
-
-def _begin(asked: Asked, over: Event) -> None:
-    """A process gets ready; it stops when told that all is over, not by an interrupt."""
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
-    watch = Watch()
-
-    def stop() -> None:
-        over.wait()
-        watch.stop()
-
-    Thread(target=stop, daemon=True).start()
-    _mine.append(LimitSearch(asked, watch))
-
-
-def _look(place: int) -> Limit:
-    return _mine[0].of(easings(_mine[0].asked.car)[place])
+def _look(search: LimitSearch, place: int) -> Limit:
+    return search.of(easings(search.asked.car)[place])
 
 
 def limits(asked: Asked, watch: Watch, processes: int = 1) -> Iterator[Limit]:
@@ -212,15 +189,7 @@ def limits(asked: Asked, watch: Watch, processes: int = 1) -> Iterator[Limit]:
     if processes == 1:
         yield from map(LimitSearch(asked, watch).of, things)
         return
-    context = get_context("spawn")
-    over = context.Event()
-    with ProcessPoolExecutor(processes, context, _begin, (asked, over)) as pool:
-        try:
-            looks = [pool.submit(_look, place) for place in range(len(things))]
-            for thing, look in zip(things, looks, strict=True):
-                while not watch.is_over and not look.done():
-                    wait([look], timeout=PATIENCE)
-                yield look.result() if look.done() else Limit(thing, looked_at=False)
-        finally:
-            over.set()
-            pool.shutdown(cancel_futures=True)
+    with Elsewhere(processes, watch, LimitSearch, asked) as elsewhere:
+        looks = [elsewhere.ask(_look, place) for place in range(len(things))]
+        for thing, look in zip(things, looks, strict=True):
+            yield elsewhere.answer(look) or Limit(thing, looked_at=False)

@@ -7,6 +7,7 @@ whose bound leaves something to find are filled exactly. Nothing is proven here:
 
 import sys
 from dataclasses import dataclass
+from itertools import product
 from typing import TYPE_CHECKING
 
 from boxfit.search.floors import floors
@@ -112,7 +113,7 @@ def _spots(search: "BaySearch", beaten: int, watch: Watch) -> list[Spot]:
 
 
 def _by_blocks(spots: list[Spot], beaten: int) -> list[Found]:
-    """A handful of outlines filled by blocks for each count above `beaten` and number of corners worth having."""
+    """A handful of outlines filled by blocks for each count above `beaten`, as few corners as can be."""
     ranked = []
     for number, spot in enumerate(spots):
         for side, place in spot.choice.best(beaten):
@@ -155,10 +156,11 @@ def _handed_on(search: "BaySearch", found: list[Found], beaten: int) -> tuple[St
         able = [one for one in found if one.count >= count]
         able.sort(key=lambda one: (one.corners, one.count))
         kept: list[SteppedBox] = []
-        for one in able:
-            for box in dict.fromkeys((one.box(count), one.box(count, from_rear=True))):
-                plain = not kept or box.corners <= kept[0].corners
-                if plain and len(kept) < HANDFUL and stands(box, search.rooms):
-                    kept.append(box)
+        for one, from_rear in product(able, (False, True)):
+            if len(kept) == HANDFUL or (kept and one.corners > able[0].corners):
+                break
+            box = one.box(count, from_rear)
+            if box not in kept and stands(box, search.rooms):
+                kept.append(box)
         boxes += kept
     return tuple(boxes)

@@ -38,8 +38,11 @@ NOISE = 1e-6
 
 @dataclass(frozen=True)
 class Least:
-    """What a module takes at least: plans [units] with half the spacing round them, `margin` [mm] from there
-    to the outside of the walls along each axis, and from its floor sheet up to the next one `heights` [mm]."""
+    """What a module takes at least: plans [units] with half the spacing round them.
+
+    `margin` [mm] is from there to the outside of the walls along each axis, `heights` [mm] from its floor
+    sheet up to the next one.
+    """
 
     reserves: tuple[Footprint, ...]
     margin: tuple[float, float]
@@ -57,7 +60,7 @@ class Least:
 
 
 def stepped_bound(search: "BaySearch") -> int:
-    """No layout that keeps every allowance has more modules than this in the bay, whatever its boxes are like."""
+    """No layout that keeps every allowance has more modules than this in the bay, whatever its boxes."""
     bay, least = search.bay, least_of(search)
     start = lowest(bay) + bay.box.liner
     height = height_for_boxes(bay) - bay.box.liner - bay.box.lid_thickness

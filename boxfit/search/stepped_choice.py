@@ -1,4 +1,4 @@
-"""The stepped outlines one free plan allows, each with a count by blocks and a bound, and the best filled exactly."""
+"""The stepped outlines one free plan allows, each with a count by blocks and a bound."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -42,12 +42,12 @@ class Side:
     @cached_property
     def counts(self) -> Whole:
         """Modules by blocks."""
-        return np.sum([counts(self.found, clad) for clad in self.tiers], axis=0)
+        return np.asarray(np.sum([counts(self.found, clad) for clad in self.tiers], axis=0))
 
     @cached_property
     def bounds(self) -> Whole:
         """No more modules than this."""
-        return np.sum([bounds(self.found, clad) for clad in self.tiers], axis=0)
+        return np.asarray(np.sum([bounds(self.found, clad) for clad in self.tiers], axis=0))
 
     @cached_property
     def areas(self) -> Whole:
@@ -93,7 +93,7 @@ class Choice:
         return max((int(side.counts.max(initial=0)) for side in self.sides), default=0)
 
     def best(self, more_than: int) -> Iterator[tuple[Side, int]]:
-        """The largest few outlines for each count above `more_than` and each number of corners worth having."""
+        """The largest few outlines for each count above `more_than` and each number of corners."""
         for side in self.sides:
             order = np.lexsort((-side.areas, side.found.corners, -side.counts))
             seen: dict[tuple[int, int], int] = {}
@@ -104,7 +104,7 @@ class Choice:
                     yield side, int(place)
 
     def promising(self, beaten: int, corners: int) -> Iterator[tuple[Side, int]]:
-        """Outlines of so many corners that may hold more than `beaten`, the likeliest of each side in turn."""
+        """Outlines of so many corners that may hold more than `beaten`, the likeliest of each side first."""
         for rank in range(A_FEW):
             for side in self.sides:
                 left = (side.bounds > beaten) & (side.found.corners == corners)

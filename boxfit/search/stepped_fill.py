@@ -1,8 +1,8 @@
 """Exact filling of a stepped outline by constraint programming.
 
-As in `grid`: one yes/no for each footprint at each place that pushing all modules down and left can leave it
-at, which is a wall on that side and sums of sides from there. Deterministic: one worker, a fixed seed, a limit
-in the solver's own time.
+As in `grid`: one yes/no for each footprint at each place that pushing all modules down and left can leave
+it at, which is a wall on that side and sums of sides from there. Deterministic: one worker, a fixed seed, a
+limit in the solver's own time.
 """
 
 from bisect import bisect_left

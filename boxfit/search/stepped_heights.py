@@ -1,6 +1,5 @@
 """Boxes stepped in height: the lower tiers stand inside a smaller outline than the upper ones."""
 
-import itertools
 from collections.abc import Iterator
 from functools import reduce
 
@@ -43,13 +42,15 @@ def in_height(rooms: Rooms, stack: Stack, bottom: float, beaten: int, watch: Wat
 def _pairs(
     stack: Stack, step: int, regions: tuple[shapely.Geometry, shapely.Geometry], beaten: int, watch: Watch
 ) -> Iterator[tuple[tuple[Laid, Laid], tuple[Point, Point]]]:
-    """Outlines of the upper tiers, likeliest first, each with the fullest below that makes more than `beaten`."""
+    """Outlines of the upper tiers, likeliest first, with the fullest below that makes more than `beaten`."""
     tiers, needs = clads(stack), making(stack.rules)
     most_below = plan_bound(regions[0], tiers[:step])
     if plan_bound(regions[1], tiers[step:]) + most_below <= beaten:
         return
     upper = choice(regions[1], tiers[step:], needs, MOST_CORNERS)
-    for side, place in _likeliest(upper, beaten - most_below)[:MOST_ABOVE] if upper else ():
+    if upper is None:
+        return
+    for rank, (side, place) in enumerate(_likeliest(upper, beaten - most_below)[:MOST_ABOVE]):
         if watch.is_over:
             return
         top = side.laid(place)
@@ -58,12 +59,13 @@ def _pairs(
             continue
         under = choice(inside, tiers[:step], needs, CORNERS_BELOW)
         if under is not None:
-            for laid in _fullest(under, beaten - top.count):
+            laid = _fullest(under, max(beaten - top.count, 0), exactly=rank == 0)
+            if laid is not None:
                 yield (laid, top), (under.origin, upper.origin)
 
 
 def _likeliest(outlines: Choice, more_than: int) -> list[tuple[Side, int]]:
-    """Outlines with more than so many modules by blocks: the most first, then few corners, then large ones."""
+    """Outlines with more than so many modules by blocks: the most first, then few corners, then large."""
     return sorted(
         outlines.best(max(more_than, 0)),
         key=lambda one: (
@@ -76,18 +78,16 @@ def _likeliest(outlines: Choice, more_than: int) -> list[tuple[Side, int]]:
     )
 
 
-def _fullest(under: Choice, more_than: int) -> Iterator[Laid]:
-    """The fullest outline below by blocks, or else by the exact search, with more than so many modules."""
-    by_blocks = _likeliest(under, more_than)
-    if by_blocks:
-        side, place = by_blocks[0]
-        yield side.laid(place)
-        return
-    for corners in range(4, CORNERS_BELOW + 1, 2):
-        for side, place in itertools.islice(under.promising(max(more_than, 0), corners), 1):
-            laid = side.settled(place, max(more_than, 0))
-            if laid is not None:
-                yield laid
+def _fullest(under: Choice, more_than: int, exactly: bool) -> Laid | None:
+    """The fullest outline below with more than so many modules, by blocks or else by one exact search."""
+    for side, place in _likeliest(under, more_than):
+        return side.laid(place)
+    promising = (
+        one for corners in range(4, CORNERS_BELOW + 1, 2) for one in under.promising(more_than, corners)
+    )
+    for side, place in promising if exactly else ():
+        return side.settled(place, more_than)
+    return None
 
 
 def _points_in(outline: Outline, origin: Point) -> shapely.Geometry:

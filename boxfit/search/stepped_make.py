@@ -1,6 +1,7 @@
 """From modules laid inside outlines to a stepped box, its walls pulled in to them."""
 
 from dataclasses import dataclass, replace
+from operator import itemgetter
 
 import shapely
 
@@ -127,7 +128,7 @@ def reduced(laid: tuple[Laid, ...], count: int, from_rear: bool) -> tuple[Laid, 
         for tier in reversed(one.tiers):
             kept = max(len(tier) - extra, 1)
             extra -= len(tier) - kept
-            ordered = sorted(tier, key=lambda place, along=along: (place[along[0]], place[along[1]]))
+            ordered = sorted(tier, key=itemgetter(*along))
             tiers.append(tuple(sorted(ordered[len(tier) - kept :] if from_rear else ordered[:kept])))
         left.append(replace(one, tiers=tuple(reversed(tiers))))
     return tuple(reversed(left))

@@ -37,7 +37,7 @@ class Strips:
     free: tuple[tuple[Span, ...], ...]
 
     def slabs(self, least: int) -> NDArray[np.int64]:
-        """All slabs of one or more strips: first and last cut by number, low, high; `least` [units] across."""
+        """Slabs of one or more strips, `least` [units] across: first and last cut by number, low, high."""
         found: list[tuple[int, int, int, int]] = []
         for first in range(len(self.free)):
             spans = self.free[first]

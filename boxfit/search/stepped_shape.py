@@ -90,7 +90,7 @@ class Shape:
     def area(self) -> int:
         """What the outline encloses [square units]."""
         widths = (front - rear for rear, front in pairwise(self.cuts))
-        return sum(w * (h - l) for w, l, h in zip(widths, self.lows, self.highs, strict=True))
+        return sum(w * (high - low) for w, low, high in zip(widths, self.lows, self.highs, strict=True))
 
     def holds(self, low: tuple[int, int], high: tuple[int, int]) -> bool:
         """True where a rectangle [units] lies inside."""
@@ -124,7 +124,7 @@ class Shape:
             return False
         for lows, highs in (
             (self.lows, self.highs),
-            (tuple(-h for h in self.highs), tuple(-l for l in self.lows)),
+            (tuple(-h for h in self.highs), tuple(-low for low in self.lows)),
         ):
             if not _side_can_be_made(self.cuts, lows, needs):
                 return False
@@ -145,7 +145,7 @@ class Shape:
 
 
 def _side_can_be_made(cuts: tuple[int, ...], lows: tuple[int, ...], needs: Making) -> bool:
-    """Steps along one side deep enough, what stands out wide enough to bend, notches wide enough for flanges."""
+    """Steps along one side deep enough, what stands out wide enough to bend, notches for two flanges."""
     if any(0 < abs(a - b) < needs.step for a, b in pairwise(lows)):
         return False
     runs: list[tuple[int, int]] = []
@@ -208,12 +208,16 @@ def _pulled_along(shape: Shape, claims: list[Claim]) -> Shape:
         wider_before = before[0] < after[0] or before[1] > after[1]
         if wider_before:
             ends = [
-                h[0] for l, h in claims if not after[0] <= l[1] <= h[1] <= after[1] and l[0] < cuts[place]
+                high[0]
+                for low, high in claims
+                if not after[0] <= low[1] <= high[1] <= after[1] and low[0] < cuts[place]
             ]
             cuts[place] = max([cuts[place - 1], *ends])
         else:
             starts = [
-                l[0] for l, h in claims if not before[0] <= l[1] <= h[1] <= before[1] and h[0] > cuts[place]
+                low[0]
+                for low, high in claims
+                if not before[0] <= low[1] <= high[1] <= before[1] and high[0] > cuts[place]
             ]
             cuts[place] = min([cuts[place + 1], *starts])
     return replace(shape, cuts=tuple(cuts)) if cuts == sorted(cuts) else shape

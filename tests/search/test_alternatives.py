@@ -10,7 +10,7 @@ from boxfit.files.together import read_together
 from boxfit.judge.layout import judge_layout
 from boxfit.layout import Layout
 from boxfit.module import Module
-from boxfit.search.alternatives import Found, alternatives
+from boxfit.search.alternatives import Alternatives, Found
 from boxfit.search.find import find_layout
 from boxfit.search.watch import Watch
 
@@ -25,7 +25,7 @@ def read(car: str, module: str) -> tuple[Car, Module]:
 def others(car: Car, module: Module) -> tuple[Layout, tuple[Found, ...]]:
     best = find_layout(car, module)
     assert isinstance(best, Layout)
-    found = alternatives(car, module, best)
+    found = Alternatives(car, module, Watch()).beside(best)
     for one in found:
         assert judge_layout(layout_as_data(one.alternative.layout), one.car, module) == ()
     assert len({one.alternative.what for one in found}) == len(found)
@@ -72,7 +72,7 @@ def test_a_search_that_is_over_looks_for_none() -> None:
     assert isinstance(best, Layout)
     over = Watch()
     over.stop()
-    assert alternatives(car, module, best, over) == ()
+    assert Alternatives(car, module, over).beside(best) == ()
 
 
 def test_no_target_no_centred_one() -> None:

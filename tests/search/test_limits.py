@@ -208,7 +208,7 @@ def test_what_there_was_no_time_for_is_told(processes: int) -> None:
     found = list(limits(Asked(SHORT, MODULE, 1), watch, processes))
     assert [one.easing.what for one in found] == [easing.what for easing in easings(SHORT)]
     assert not any(one.looked_at or one.least for one in found)
-    page, rows, fits = jobs.limits(SHORT, MODULE, lambda _: None, watch, processes)
+    page, rows, fits = jobs.limits(SHORT, MODULE, jobs.Search(watch, processes, lambda _: None))
     assert "not looked at, the time was up" in page
     assert fits
     assert rows.count(",no,mm,") == sum(easing.unit == "mm" for easing in easings(SHORT))
@@ -225,7 +225,7 @@ def test_a_claim_the_judge_does_not_clear_is_not_made(monkeypatch: pytest.Monkey
         yield clearance
 
     monkeypatch.setattr(search_limits, "limits", forged)
-    page, _, _ = jobs.limits(SHORT, MODULE, lambda _: None, Watch(), 1)
+    page, _, _ = jobs.limits(SHORT, MODULE, jobs.Search(Watch(), 1, lambda _: None))
     gained, unsettled = page.split("not settled, a layout found did not pass the judge")
     assert "front bay: clearance" in gained
     assert "front wall" not in gained

@@ -1,0 +1,65 @@
+"""The search, then every file for the workshop."""
+
+from pathlib import Path
+
+from boxfit.car import Car
+from boxfit.jobs.going_on import JudgedWrongError, Search
+from boxfit.jobs.laid_out import best_and_others
+from boxfit.layout import Layout
+from boxfit.module import Module
+
+
+def refuse_unbuildable(car: Car, layout: Layout) -> None:
+    """Raises InputError with every reason why a box of the layout cannot be made as its rules say."""
+    from boxfit.box.notes import cannot_build
+    from boxfit.files.problems import InputError, Problem
+
+    remedy = "give the workshop's own figures under [box] in car.toml or in the bay's file"
+    problems = [
+        Problem(bay.name, "", reason, None, remedy)
+        for bay, placed in zip(car.bays, layout.bays, strict=True)
+        for reason in (cannot_build(bay.box, placed.boxes) if placed.boxes else ())
+    ]
+    if problems:
+        raise InputError(problems)
+
+
+def build(car: Car, module: Module, target: Path, search: Search) -> str:
+    """The search, then every file for the workshop; returns the summary.
+
+    Raises NothingFitsError, JudgedWrongError, or InputError where a box cannot be made or written.
+    """
+    from boxfit.box.assembly import assembly
+    from boxfit.files.layout_json import layout_bytes
+    from boxfit.files.results import whole_or_nothing
+    from boxfit.judge.solids import judge_solids
+    from boxfit.report.assembly_text import assembly_csv
+    from boxfit.report.margin_text import margin_csv
+    from boxfit.report.margins import margins
+    from boxfit.report.summary import summary
+    from boxfit.report.views import write_views
+    from boxfit.solid.write import write_solids
+
+    tell = search.tell
+    with best_and_others(car, module, search) as (best, with_alternatives):
+        refuse_unbuildable(car, best)
+        with whole_or_nothing(target) as folder:
+            tell("making solids")
+            solids = write_solids(car, module, best, folder)
+            tell("judging solids")
+            findings = judge_solids(folder)
+            if findings:
+                raise JudgedWrongError(findings)
+            tell("drawing")
+            write_views(car, best, folder)
+            (folder / "margins.csv").write_bytes(margin_csv(margins(car, best)).encode())
+            (folder / "assembly.csv").write_bytes(assembly_csv(assembly(car, module, best)).encode())
+            layout = with_alternatives()
+            (folder / "layout.json").write_bytes(layout_bytes(layout))
+            text = summary(car, module, layout)
+            if solids.notes:
+                text = "\n".join(
+                    [text.rstrip("\n"), "", "For the maker", *(f"  {note}" for note in solids.notes), ""]
+                )
+            (folder / "summary.txt").write_text(text, encoding="utf-8")
+    return text

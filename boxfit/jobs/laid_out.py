@@ -1,0 +1,86 @@
+"""The search, judged: the best layout, alone or beside its alternatives."""
+
+import json
+from collections.abc import Callable, Iterator
+from contextlib import ExitStack, contextmanager
+from dataclasses import replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from boxfit.car import Car
+from boxfit.jobs.going_on import JudgedWrongError, NothingFitsError, Search
+from boxfit.layout import Layout
+from boxfit.module import Module
+
+if TYPE_CHECKING:
+    from boxfit.search.searches import BaySearches
+    from boxfit.search.watch import Watch
+
+
+def laid_out(
+    car: Car, module: Module, watch: "Watch | None" = None, searches: "BaySearches | None" = None
+) -> Layout:
+    """The best layout, judged. Raises NothingFitsError or JudgedWrongError."""
+    from boxfit.search.find import NoLayout, find_layout
+
+    found = find_layout(car, module, watch, searches)
+    if isinstance(found, NoLayout):
+        raise NothingFitsError(found.reasons)
+    refuse_misjudged(found, car, module)
+    return found
+
+
+def refuse_misjudged(layout: Layout, car: Car, module: Module) -> None:
+    """Raises JudgedWrongError where the judge finds fault with a layout of the car."""
+    from boxfit.files.layout_json import layout_bytes
+    from boxfit.judge.layout import judge_layout
+
+    findings = judge_layout(json.loads(layout_bytes(layout)), car, module)
+    if findings:
+        raise JudgedWrongError(findings)
+
+
+@contextmanager
+def best_and_others(
+    car: Car, module: Module, search: Search
+) -> Iterator[tuple[Layout, Callable[[], Layout]]]:
+    """The best layout, and what gives the same with its alternatives once they are asked for; all judged.
+
+    In several processes the alternatives are looked for meanwhile. Raises as `laid_out` does.
+    """
+    from boxfit.search.alternatives import Alternatives
+    from boxfit.search.elsewhere import Elsewhere
+    from boxfit.search.searches import BaySearches
+
+    with ExitStack() as stack:
+        search.tell("searching for the best layout")
+        elsewhere = None
+        if search.processes > 1:
+            beside = Elsewhere(search.processes - 1, search.watch, BaySearches, module)
+            elsewhere = stack.enter_context(beside)
+        others = Alternatives(car, module, search.watch, elsewhere)
+        best = laid_out(car, module, search.watch, others.searches)
+
+        def with_alternatives() -> Layout:
+            search.tell(f"{best.count} modules; looking at alternatives")
+            found = others.beside(best)
+            for one in found:
+                refuse_misjudged(one.alternative.layout, one.car, module)
+            return replace(best, alternatives=tuple(one.alternative for one in found))
+
+        yield best, with_alternatives
+
+
+def laid_out_beside_others(car: Car, module: Module, search: Search) -> Layout:
+    """The best layout with its alternatives, all judged. Raises as `laid_out` does."""
+    with best_and_others(car, module, search) as (_, with_alternatives):
+        return with_alternatives()
+
+
+def write_layout(layout: Layout, target: Path) -> None:
+    """Writes layout.json alone into the results folder. Raises InputError where that cannot be."""
+    from boxfit.files.layout_json import layout_bytes
+    from boxfit.files.results import whole_or_nothing
+
+    with whole_or_nothing(target) as folder:
+        (folder / "layout.json").write_bytes(layout_bytes(layout))
