@@ -54,7 +54,7 @@ def stepped_boxes(search: "BaySearch", beaten: int, watch: Watch) -> tuple[Stepp
 
     The fullest found of each number of corners is among them. Same bay, same boxes, unless time runs out.
     """
-    bound = stepped_bound(search)
+    bound = search.bound
     if bound <= beaten:
         return ()
     spots = _spots(search, beaten, watch)

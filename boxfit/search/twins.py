@@ -59,7 +59,7 @@ class Laying:
 
 def laying(model: PlanModel, module: Module) -> Laying:
     """How a tier is laid: in pairs too, where modules may share a room."""
-    return Laying(model.reserves, _pairs(model, module.spacing) if module.room_shared else ())
+    return Laying(model.reserves, _pairs(model, module.spacing) if model.partners else ())
 
 
 def _pairs(model: PlanModel, spacing: float) -> tuple[Twin, ...]:
