@@ -67,6 +67,8 @@ class BayBound:
     def anywhere(self) -> int:
         """No layout that keeps every allowance has more modules than this in the bay."""
         rules, search = self.bay.box, self.search
+        if not search.stacks:
+            return 0
         if rules.boxes > 1 or rules.shape == "stepped" or self.loose_rooms is None:
             return max(search.most, stepped_bound(search))
         return max((self._of_stack(stack) for stack in search.stacks), default=0)

@@ -123,6 +123,8 @@ def _no_module(search: BaySearch) -> str:
     bay, module = search.bay, search.module
     height = height_for_boxes(bay)
     ways = stances(module)
+    if not ways:
+        return f"{bay.name}: {module.name} has no face free of room that it may stand on."
     single = [Stack((TierKind(stance_height(way), (way,)),), module, bay.box) for way in ways]
     lowest = min(single, key=lambda stack: stack.height)
     if lowest.height > height:

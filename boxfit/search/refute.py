@@ -86,9 +86,9 @@ def _box_spread(stack: Stack, room: Room, width: float, depths: tuple[float, flo
     module = stack.module
     plan = min(stance.size[0] * stance.size[1] for model in stack.models for stance in model.stances)
     filled = count * plan / (len(stack.kinds) * (depths[1] - 2 * wall))
-    least_side = min(stance.size[0] for model in stack.models for stance in model.stances)
-    piled = wall + max(filled, least_side) / 2
-    lone = width - wall - least_side / 2
+    sides = [stance.size[0] for model in stack.models for stance in model.stances]
+    piled = wall + max(filled, min(sides)) / 2
+    lone = width - wall - stack.farthest_from_wall - max(sides) / 2
     middle = (piled * (count - 1) + lone) / count if count > 1 else width / 2
     boxes = [
         box_mass(

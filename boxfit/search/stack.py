@@ -14,6 +14,8 @@ from boxfit.search.tier import PlanModel, TierKind, plan_model, tier_kinds, wall
 from boxfit.search.twins import Laying, laying
 from boxfit.space.free import BoxLevels
 
+THINNEST_RIM = 1e-5
+"""A flange of sheet that the rules give no thickness still keeps its distance [mm]."""
 MOST_ORDERS = 64
 """Above this many orders of tiers, tall tiers simply stand below short ones."""
 
@@ -49,7 +51,8 @@ class Stack:
 
     def box_levels(self, bottom: float, lift: float = 0.0) -> BoxLevels:
         """Levels of the box on `bottom` [mm]; with a lift, those it fills wherever in the lift it stands."""
-        flange = bottom + self.height - self.rules.lid_thickness - self.rules.thickness
+        rim = max(self.rules.lid_thickness + self.rules.thickness, THINNEST_RIM)
+        flange = bottom + self.height - rim
         return BoxLevels(bottom + lift, flange + lift, bottom + self.height)
 
     @cached_property
@@ -63,6 +66,16 @@ class Stack:
         return tuple(
             wider_model(kind, self.module, self._gap(place)) for place, kind in enumerate(self.kinds)
         )
+
+    @cached_property
+    def farthest_from_wall(self) -> float:
+        """The most [mm] that any module keeps from the liner of the wall it stands next to, along x."""
+        rooms = [
+            max(stance.room_low[0], stance.room_high[0])
+            for model in self.models
+            for stance in model.stances
+        ]
+        return max(*rooms, *(self._gap(place) for place in range(len(self.kinds))))
 
     def _gap(self, place: int) -> float:
         return wall_gap(self.rules, lowest=place == 0)

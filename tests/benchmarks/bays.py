@@ -1,4 +1,6 @@
-"""Ten irregular bays with a module each, all invented: slanted walls, inward corners, keep-outs floor to top.
+"""Irregular bays with a module each, plain box bays, and a family of bays that grows. All invented.
+
+The irregular ones have slanted walls, inward corners, keep-outs floor to top.
 
 Everything is in whole millimetres, so that a model on a grid of 1 mm loses nothing.
 """
@@ -120,4 +122,39 @@ CASES = {
         (((-120, 220), (-60, 280)),),
         25.0,
     ),
+    "wide nose": _case(((-1100, -520), (0, -600), (0, 600), (-1100, 520)), 340, HERON),
+    "long sill": _case(
+        ((-1300, -350), (0, -350), (0, 360), (-500, 360), (-500, 220), (-1300, 180)), 330, PLOVER
+    ),
 }
+
+
+def box_bay(count: int, tiers: int, module: Module) -> Case:
+    """A rectangular bay for about so many modules on so many tiers, with little to spare."""
+    rules = replace(RULES, tiers=tiers)
+    area = 1.06 * count / tiers * (module.length + module.spacing) * (module.width + module.spacing)
+    lost = 2.0 * (TOLERANCE + rules.clearance + rules.flange + rules.thickness + rules.liner + rules.gap)
+    length = round((1.4 * area) ** 0.5)
+    tier = module.height + module.room.top + rules.headroom + rules.thickness
+    height = tiers * tier + 2 * (TOLERANCE + rules.clearance) + rules.liner + rules.lid_thickness
+    half = round((area / length + lost) / 2)
+    return _case(
+        ((-length - lost, -half), (0, -half), (0, half), (-length - lost, half)), height, module, rules
+    )
+
+
+BOX_BAYS = {
+    f"box for {count} on {tiers}": box_bay(count, tiers, module)
+    for count, tiers, module in (
+        (10, 1, PLOVER), (20, 2, HERON), (40, 1, TEAL), (60, 2, SNIPE), (90, 3, PLOVER), (120, 2, TEAL)
+    )
+}  # fmt: skip
+
+
+def growing(count: int) -> Case:
+    """A tapered bay with a post in it for about so many modules on one tier: the same shape in any size."""
+    length, half = 100.0 + 235.0 * count**0.5, 60.0 + 117.0 * count**0.5
+    far, wide, narrow = round(length), round(half), round(0.85 * half)
+    x, y = round(-0.12 * length), round(0.8 * half)
+    outline = ((-far, -narrow), (0, -wide), (0, wide), (-far, narrow))
+    return _case(outline, 180, PLOVER, replace(RULES, tiers=1), (((x, y), (x + 60, y + 60)),))

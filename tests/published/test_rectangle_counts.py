@@ -6,18 +6,12 @@ bound or one more was shown impossible. Which paper lists an instance is from me
 """
 
 from dataclasses import dataclass
+from pathlib import Path
 
 import pytest
 
-from boxfit.bay import Bay, Prism
-from boxfit.car import Car
-from boxfit.files.bay import NOTHING_ASKED
-from boxfit.files.layout_json import layout_as_data
-from boxfit.judge.layout import judge_layout
-from boxfit.layout import Layout
-from boxfit.module import Module, Voltage
-from boxfit.search.find import find_layout
 from boxfit.search.rectangle import fill
+from tests.published.hold import Hold, laid_out, laid_out_apart
 
 
 @dataclass(frozen=True)
@@ -30,6 +24,11 @@ class Instance:
     short: int
     count: int
     source: str
+
+    @property
+    def hold(self) -> Hold:
+        """The rectangle as a bay one piece high."""
+        return Hold((self.length, self.width, 1), (self.long, self.short, 1))
 
 
 PAGE = (
@@ -91,17 +90,15 @@ def test_counted_and_proven(instance: Instance) -> None:
     assert no_overlap(found.placements, turns)
 
 
-@pytest.mark.parametrize("instance", [one for one in INSTANCES if one.count <= 60], ids=name)
-def test_found_as_a_layout_of_a_bay(instance: Instance) -> None:
-    """A bay of just that size in mm, no allowance asked, and the piece as a module."""
-    x, y, z = float(instance.length), float(instance.width), 5.0
-    room = Prism(((0.0, 0.0), (x, 0.0), (x, y), (0.0, y)), 0.0, z)
-    bay = Bay("bay", room, 0.0, 0.0, NOTHING_ASKED)
-    car = Car("instance", "instance", 1000.0, 1000.0, 1000.0, (bay,))
-    volts = Voltage(3.0, 3.6, 4.2)
-    sides = (float(instance.long), float(instance.short), z)
-    module = Module("piece", "piece", *sides, 1.0, 1.0, 1.0, volts, ("height",), 0.0)
-    layout = find_layout(car, module)
-    assert isinstance(layout, Layout)
-    assert (layout.count, layout.bound, layout.proven) == (instance.count, instance.count, True)
-    assert judge_layout(layout_as_data(layout), car, module) == ()
+@pytest.mark.parametrize("instance", INSTANCES, ids=name)
+def test_found_by_the_command(instance: Instance, tmp_path: Path) -> None:
+    """A bay of just that size, one tier, no allowance asked, and the piece as a module."""
+    found = laid_out(instance.hold, tmp_path)
+    assert (found["count"], found["proven"]) == (instance.count, True), instance.source
+    assert found["bound"] == instance.count
+
+
+@pytest.mark.parametrize("instance", INSTANCES[::4], ids=name)
+def test_found_in_a_process_of_its_own(instance: Instance, tmp_path: Path) -> None:
+    found = laid_out_apart(instance.hold, tmp_path)
+    assert (found["count"], found["proven"]) == (instance.count, True), instance.source

@@ -1,14 +1,14 @@
-"""A plain exact model of one box in one prism bay, given to CP-SAT as it stands.
+"""A plain exact model of one box in one prism bay: free corners on a grid of 1 mm, every module optional.
 
-Written from the allowances alone, without the search's ideas: box and modules have free corners on a grid of
-1 mm, each module may be left out, and as many as possible are kept. Whatever it finds keeps every allowance.
-It misses only what needs fractions of a millimetre; the bays it is used for are whole numbers throughout.
+Written from the allowances alone. Whatever a solver finds for it keeps every allowance. It misses only what
+needs fractions of a millimetre; the bays it is used for are whole numbers throughout.
 
-Holds for one rectangular box of one or two tiers, no opening, walls and keep-outs as in `reference_walls`,
-and modules that need no room, or only at the top where they stand on their height alone.
+Holds for one rectangular box of any number of tiers, no opening, walls and blocks as in `walls`, and modules
+that need no room, or only at the top where they stand on their height alone.
 """
 
 from dataclasses import dataclass
+from functools import cached_property
 from itertools import pairwise
 
 import shapely
@@ -16,21 +16,11 @@ from ortools.sat.python import cp_model
 
 from boxfit.bay import Bay, BoxRules
 from boxfit.module import Module
-from tests.benchmarks.reference_walls import NOISE, Plan, keep_plan, whole
+from tests.reference.walls import Cuboid, keep_inside, keep_off, whole
 
-WORKERS = 2
 LARGE = 5_000
 """Longer than any tray here [mm]."""
 Size = tuple[int, int, int]
-
-
-@dataclass(frozen=True)
-class Answer:
-    """Modules placed, the most the solver leaves possible, and whether it settled the matter in time."""
-
-    count: int
-    bound: int
-    settled: bool
 
 
 @dataclass(frozen=True)
@@ -50,13 +40,18 @@ class Slot:
     y: cp_model.IntVar
     stands: tuple[Stand, ...]
 
+    @cached_property
+    def here(self) -> cp_model.LinearExpr:
+        """1 where the module is placed, else 0."""
+        return cp_model.LinearExpr.sum([stand.chosen for stand in self.stands])
+
 
 @dataclass(frozen=True)
 class Tray:
     """What a tier offers in plan: from gap to gap [mm], with the spacing the last module keeps added."""
 
     rules: BoxRules
-    box: Plan
+    box: Cuboid
     tier: int
     spacing: int
 
@@ -89,29 +84,36 @@ def sizes_standing(module: Module) -> list[Size]:
     return sorted(found)
 
 
-def count_by_model(bay: Bay, module: Module, limit: float) -> Answer:
-    """The most modules by the plain model, the solver stopped after `limit` [s]."""
-    model = cp_model.CpModel()
+def add_box(model: cp_model.CpModel, bay: Bay, module: Module) -> list[Slot]:
+    """One box in the bay with as many modules as could ever lie in it, each placed or not."""
     x0, y0, x1, y1 = (whole(bound) for bound in shapely.Polygon(bay.room.outline).bounds)
-    box = Plan(*(model.new_int_var(*span, "") for span in ((x0, x1), (x0, x1), (y0, y1), (y0, y1))))
-    keep_plan(model, bay, box.grown(whole(bay.box.flange)))
+    near, far = (model.new_int_var(x0, x1, "") for _ in range(2))
+    right, left = (model.new_int_var(y0, y1, "") for _ in range(2))
+    low, high = (model.new_int_var(whole(bay.room.floor), whole(bay.room.top), "") for _ in range(2))
+    box = Cuboid(near, far, right, left, low, high, model.new_bool_var(""))
+    solids = [box]
+    if bay.box.flange:
+        solids.append(box.rim(whole(bay.box.flange), whole(bay.box.thickness + bay.box.lid_thickness)))
+    for solid in solids:
+        keep_inside(model, bay, solid)
+        for keepout in bay.keepouts:
+            keep_off(model, keepout, solid)
     sizes = sizes_standing(module)
-    most = bay.box.tiers * int(shapely.Polygon(bay.room.outline).area / min(x * y for x, y, _ in sizes))
+    area = shapely.Polygon(bay.room.outline).area
     slots = []
-    for _ in range(most):
+    for _ in range(bay.box.tiers * int(area / min(x * y for x, y, _ in sizes))):
         stands = tuple(
             Stand(model.new_bool_var(""), tier, size) for tier in range(bay.box.tiers) for size in sizes
         )
         slots.append(Slot(model.new_int_var(x0, x1, ""), model.new_int_var(y0, y1, ""), stands))
+        model.add(slots[-1].here <= box.real)
     for tier in range(bay.box.tiers):
         _lay_tier(model, Tray(bay.box, box, tier, whole(module.spacing)), slots)
-    _keep_height(model, bay, slots)
-    present = [sum(stand.chosen for stand in slot.stands) for slot in slots]
-    for (slot, here), (following, here_too) in pairwise(zip(slots, present, strict=True)):
-        model.add(here >= here_too)
+    _keep_height(model, bay.box, box, slots)
+    for slot, following in pairwise(slots):
+        model.add(slot.here >= following.here)
         model.add(slot.x <= following.x)
-    model.maximize(sum(present))
-    return _solved(model, limit)
+    return slots
 
 
 def _lay_tier(model: cp_model.CpModel, tray: Tray, slots: list[Slot]) -> None:
@@ -133,32 +135,28 @@ def _lay_tier(model: cp_model.CpModel, tray: Tray, slots: list[Slot]) -> None:
             area.append(width * depth * stand.chosen)
     model.add_no_overlap_2d(across, along)
     tray_width, tray_depth, tray_area = (model.new_int_var(0, most, "") for most in (LARGE, LARGE, LARGE**2))
-    model.add(tray_width == tray.x[1] - tray.x[0])
-    model.add(tray_depth == tray.y[1] - tray.y[0])
+    model.add(tray_width == tray.x[1] - tray.x[0]).only_enforce_if(tray.box.real)
+    model.add(tray_depth == tray.y[1] - tray.y[0]).only_enforce_if(tray.box.real)
     model.add_multiplication_equality(tray_area, [tray_width, tray_depth])
     model.add(sum(area) <= tray_area)
     model.add_cumulative(across, depths, tray_depth)
     model.add_cumulative(along, widths, tray_width)
 
 
-def _keep_height(model: cp_model.CpModel, bay: Bay, slots: list[Slot]) -> None:
-    """Tiers with floor, liner, shelves, headroom and lid are no taller than the bay within its distances."""
-    rules = bay.box
-    room = whole(bay.room.top - bay.room.floor - 2 * bay.distance)
-    heights = [model.new_int_var(0, room, "") for _ in range(rules.tiers)]
+def _keep_height(model: cp_model.CpModel, rules: BoxRules, box: Cuboid, slots: list[Slot]) -> None:
+    """The box is as high as its tiers with floor, liner, shelves, headroom and lid; no tier is empty."""
+    tallest = max(stand.size[2] for slot in slots for stand in slot.stands) if slots else 0
+    heights = [model.new_int_var(0, tallest, "") for _ in range(rules.tiers)]
     used = [model.new_bool_var("") for _ in range(rules.tiers)]
     for stand in (stand for slot in slots for stand in slot.stands):
         model.add(heights[stand.tier] >= stand.size[2]).only_enforce_if(stand.chosen)
         model.add_implication(stand.chosen, used[stand.tier])
+    for tier, is_used in enumerate(used):
+        model.add_bool_or(
+            [stand.chosen for slot in slots for stand in slot.stands if stand.tier == tier] + [~is_used]
+        )
+    for lower, upper in pairwise(used):
+        model.add_implication(upper, lower)
     each = whole(rules.thickness + rules.headroom) * sum(used)
-    model.add(sum(heights) + each + whole(rules.liner + rules.lid_thickness) <= room)
-
-
-def _solved(model: cp_model.CpModel, limit: float) -> Answer:
-    solver = cp_model.CpSolver()
-    solver.parameters.num_workers = WORKERS
-    solver.parameters.max_time_in_seconds = limit
-    status = solver.solve(model)
-    found = status in (cp_model.OPTIMAL, cp_model.FEASIBLE)
-    count = round(solver.objective_value) if found else 0
-    return Answer(count, int(solver.best_objective_bound + NOISE), status == cp_model.OPTIMAL)
+    height = sum(heights) + each + whole(rules.liner + rules.lid_thickness)
+    model.add(box.z1 - box.z0 == height).only_enforce_if(box.real)
