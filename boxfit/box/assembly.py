@@ -18,6 +18,7 @@ from boxfit.box.assembly_hand import (
     OpenTier,
     TerminalFace,
     kept_clear,
+    near,
     overhang,
     room_across,
     terminal_faces,
@@ -105,28 +106,33 @@ class _Filled:
     def _order(self, tier: int) -> list[tuple[int, tuple[PlacedModule, ...]]]:
         """The modules of a tier in order, each with those that are in before it."""
         modules = self.box.tiers[tier].modules
-        left = list(range(len(modules)))
+        alone = [self._across(module, self._open(tier, ())) for module in modules]
+        left = dict.fromkeys(range(len(modules)), -1.0)
         found: list[tuple[int, tuple[PlacedModule, ...]]] = []
         while left:
-            last = self._last(tier, modules, left)
-            left.remove(last)
+            last = self._last(tier, left, alone)
+            del left[last]
             found.append((last, tuple(modules[other] for other in left)))
+            for other in left:
+                if near(modules[other], modules[last]):
+                    left[other] = -1.0
         return found[::-1]
 
-    def _last(self, tier: int, modules: tuple[PlacedModule, ...], left: list[int]) -> int:
+    def _last(self, tier: int, left: dict[int, float], alone: list[float]) -> int:
         """Which of those left is connected last: one that then has room, the highest number first.
 
-        Where none has, one that has no room even alone, so that others come before it; else the one that
-        lacks least.
+        Where none has, one that has no room even alone [mm], so that others come before it; else the one
+        that lacks least. `left` holds the room of each [mm] as far as it is known, below 0 where not yet.
         """
+        modules = self.box.tiers[tier].modules
         ways: list[tuple[bool, float, int]] = []
         for index in reversed(left):
-            others = tuple(modules[other] for other in left if other != index)
-            across = self._across(modules[index], self._open(tier, others))
-            if across >= HAND - NOISE:
+            if left[index] < 0.0:
+                others = tuple(modules[other] for other in left if other != index)
+                left[index] = self._across(modules[index], self._open(tier, others))
+            if left[index] >= HAND - NOISE:
                 return index
-            alone = self._across(modules[index], self._open(tier, ()))
-            ways.append((alone < HAND - NOISE, round(across, 3), index))
+            ways.append((alone[index] < HAND - NOISE, round(left[index], 3), index))
         return max(ways)[2]
 
     def _across(self, one: PlacedModule, tier: OpenTier) -> float:

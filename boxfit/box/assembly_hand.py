@@ -9,7 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from boxfit.bay import Block
+from boxfit.bay import Block, Vector
 from boxfit.layout import PlacedModule
 from boxfit.module import FACES, FaceRoom, Stance
 from boxfit.surface import Outline
@@ -82,7 +82,7 @@ def _over(module: PlacedModule, tier: OpenTier) -> float:
     top = module.high[2]
     sides = [np.linspace(module.low[k], module.high[k], PLACES) for k in (0, 1)]
     places = np.stack(np.meshgrid(*sides, indexing="ij"), axis=-1).reshape(-1, 2)
-    taller = [body for body in tier.bodies if body.high[2] > top + 1e-6 and _near(module, body)]
+    taller = [body for body in tier.bodies if body.high[2] > top + 1e-6 and near(module, body)]
     clear = _clear(places, taller, tier if tier.rim > top + 1e-6 else None)
     return float(min(2.0 * clear.max(), SWING))
 
@@ -92,19 +92,19 @@ def _beside(module: PlacedModule, face: TerminalFace, tier: OpenTier) -> float:
     along = 1 - face.axis
     line = np.linspace(module.low[along], module.high[along], PLACES)
     at = module.high[face.axis] if face.sign > 0 else module.low[face.axis]
-    near = [body for body in tier.bodies if body.high[2] > module.low[2] and _near(module, body)]
+    around = [body for body in tier.bodies if body.high[2] > module.low[2] and near(module, body)]
     free, wide = np.zeros(PLACES), np.full(PLACES, SWING / 2.0)
     for _ in range(HALVINGS):
         radius = (free + wide) / 2.0
         middles = np.empty((PLACES, 2))
         middles[:, along] = line
         middles[:, face.axis] = at + face.sign * radius
-        fits = _clear(middles, near, tier) >= radius - 1e-9
+        fits = _clear(middles, around, tier) >= radius - 1e-9
         free, wide = np.where(fits, radius, free), np.where(fits, wide, radius)
     return float(2.0 * wide.max()) if wide.max() > 1e-3 else 0.0
 
 
-def _near(module: PlacedModule, other: PlacedModule) -> bool:
+def near(module: PlacedModule, other: PlacedModule) -> bool:
     """Whether the other stands so near in plan that it may matter."""
     return all(
         other.low[k] < module.high[k] + SWING and other.high[k] > module.low[k] - SWING for k in (0, 1)
@@ -116,11 +116,17 @@ def _clear(places: Numbers, bodies: list[PlacedModule], walls: OpenTier | None) 
     clear = np.full(len(places), SWING)
     if walls is not None:
         clear = np.minimum(clear, _inside(places, walls.inside))
-    for body in bodies:
-        low, high = np.array(body.low[:2]), np.array(body.high[:2])
-        gap = np.maximum(np.maximum(low - places, places - high), 0.0)
-        clear = np.minimum(clear, np.hypot(gap[:, 0], gap[:, 1]))
+    if bodies:
+        low, high = (np.array([end[:2] for end in ends]) for ends in _ends(bodies))
+        here = places[:, None, :]
+        gap = np.maximum(np.maximum(low - here, here - high), 0.0)
+        clear = np.minimum(clear, np.hypot(gap[..., 0], gap[..., 1]).min(axis=1))
     return clear
+
+
+def _ends(bodies: list[PlacedModule]) -> tuple[list[Vector], list[Vector]]:
+    """Low and high corners."""
+    return [body.low for body in bodies], [body.high for body in bodies]
 
 
 def _inside(places: Numbers, outline: Outline) -> Numbers:
