@@ -2,8 +2,8 @@
 
 A box is snug: as wide and as deep as its modules pushed together ask. For every stack and every width the
 box may have, its modules are taken as a liquid at one end of it and a last one at the other end, its mass
-as anything between that of the shallowest and the deepest box that could hold them. What even this cannot
-do, no layout can.
+as anything between that of the shallowest and the deepest box of a run of depths that could hold them. What
+even this cannot do, no layout can.
 """
 
 from collections.abc import Sequence
@@ -12,12 +12,19 @@ from math import inf
 
 from boxfit.box_shape import rectangle
 from boxfit.car import Car, CornerWeights
+from boxfit.module import stances
 from boxfit.search.bay import ROUNDING, BaySearch
 from boxfit.search.floors import Room, Rooms, span
 from boxfit.search.pack import PackSearch
+from boxfit.search.raster import UNITS_PER_MILLIMETRE, sums, units, units_within
 from boxfit.search.stack import PlanSize, Stack
+from boxfit.search.tier import stance_height
 from boxfit.weight.balance import without_pack
 from boxfit.weight.box_mass import box_mass
+
+
+MOST_RUNS = 8
+"""Runs of depths told apart: finer ones refute a little more and take longer."""
 
 
 @dataclass(frozen=True)
@@ -54,20 +61,19 @@ def bay_spread(search: BaySearch, rooms: Rooms, count: int) -> Spread:
         low, high = span(search.bay, stack)
         room = rooms.at(stack, low, high - low)
         for width in stack.widths(search.extent.width + ROUNDING):
-            depths = _depths(search, stack, room, width, count)
-            if depths is not None:
+            for depths in _depths(search, stack, room, width, count):
                 spread = spread.or_else(_box_spread(stack, room, width, depths, count))
     return spread
 
 
 def _depths(
     search: BaySearch, stack: Stack, room: Room, width: float, count: int
-) -> tuple[float, float] | None:
-    """The shallowest and the deepest box [mm] of this width that could hold the count, else None."""
+) -> list[tuple[float, float]]:
+    """Depths [mm] of boxes of this width that could hold the count, in runs from shallowest to deepest."""
     deepest = room.depth(width - ROUNDING) + ROUNDING
     depths = [depth for depth in stack.depths(search.extent.depth + ROUNDING) if depth <= deepest]
     if not depths or stack.bound(PlanSize(width, depths[-1])) < count:
-        return None
+        return []
     low, high = 0, len(depths) - 1
     while low < high:
         middle = (low + high) // 2
@@ -75,21 +81,17 @@ def _depths(
             high = middle
         else:
             low = middle + 1
-    return depths[low], depths[-1]
+    able = depths[low:]
+    run = -(-len(able) // MOST_RUNS)
+    return [(able[k], able[min(k + run, len(able)) - 1]) for k in range(0, len(able), run)]
 
 
 def _box_spread(stack: Stack, room: Room, width: float, depths: tuple[float, float], count: int) -> Spread:
     # Twice the rounding smaller than needed: room for it is sure to be found, and its span covers the box's.
     left, _, right, _ = room.places(width - 2 * ROUNDING, depths[0] - 2 * ROUNDING).bounds
     left, right = left - ROUNDING, right + ROUNDING
-    wall = stack.rules.thickness + stack.rules.liner
     module = stack.module
-    plan = min(stance.size[0] * stance.size[1] for model in stack.models for stance in model.stances)
-    filled = count * plan / (len(stack.kinds) * (depths[1] - 2 * wall))
-    sides = [stance.size[0] for model in stack.models for stance in model.stances]
-    piled = wall + max(filled, min(sides)) / 2
-    lone = width - wall - stack.farthest_from_wall - max(sides) / 2
-    middle = (piled * (count - 1) + lone) / count if count > 1 else width / 2
+    middle = least_middle(stack, PlanSize(width, depths[1]), count)
     boxes = [
         box_mass(
             (rectangle((0.0, 0.0), (width, depth)),) * len(stack.levels),
@@ -111,6 +113,32 @@ def _box_spread(stack: Stack, room: Room, width: float, depths: tuple[float, flo
             modules * (right + width - middle) + max(box_pulls),
         ),
     )
+
+
+def least_middle(stack: Stack, size: PlanSize, count: int) -> float:
+    """How far [mm] the mass of `count` modules lies at least from either end of a snug box, along x.
+
+    Bodies grown by half the spacing do not overlap, so across the box no tier holds more of them than the
+    largest sum of their widths: taken as a liquid of that width, all but one lie at one end. The last one
+    touches the other end, or the box would not be snug. Half the box at most.
+    """
+    rules, spacing = stack.rules, stack.module.spacing
+    wall, gap = rules.thickness + rules.liner, min(stack.gaps)
+    inner = units_within(size.depth - 2 * (wall + gap) + spacing)
+    ways = [
+        [one for one in stances(stack.module) if stance_height(one) <= kind.height] for kind in stack.kinds
+    ]
+    across = [sums((units(one.size[1] + spacing) for one in tier), max(inner, 0))[-1] for tier in ways]
+    sizes = [one.size for tier in ways for one in tier]
+    least = min((x + spacing) * (y + spacing) for x, y, _ in sizes)
+    filled = (count - 1) * least / max(sum(across) / UNITS_PER_MILLIMETRE, spacing, 1.0)
+    piled = wall + gap + max((filled - spacing) / 2, min(x for x, _, _ in sizes) / 2)
+    lone = min(
+        size.width - wall - max(*stack.gaps, one.room_low[0], one.room_high[0]) - one.size[0] / 2
+        for tier in ways
+        for one in tier
+    )
+    return min((piled * (count - 1) + lone) / count, size.width / 2)
 
 
 def refuted(search: PackSearch, shares: Sequence[tuple[int, ...]]) -> bool:

@@ -67,15 +67,10 @@ class Stack:
             wider_model(kind, self.module, self._gap(place)) for place, kind in enumerate(self.kinds)
         )
 
-    @cached_property
-    def farthest_from_wall(self) -> float:
-        """The most [mm] that any module keeps from the liner of the wall it stands next to, along x."""
-        rooms = [
-            max(stance.room_low[0], stance.room_high[0])
-            for model in self.models
-            for stance in model.stances
-        ]
-        return max(*rooms, *(self._gap(place) for place in range(len(self.kinds))))
+    @property
+    def gaps(self) -> tuple[float, ...]:
+        """From the liner of the walls to the modules [mm], tier by tier."""
+        return tuple(self._gap(place) for place in range(len(self.kinds)))
 
     def _gap(self, place: int) -> float:
         return wall_gap(self.rules, lowest=place == 0)
