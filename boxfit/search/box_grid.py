@@ -27,7 +27,7 @@ MOST_PLACES = 3000
 """Boxes at places looked at; with more of them this way is too slow."""
 MOST_ALONG = 40
 """Places along one axis; with more of them this way is too slow."""
-EFFORT = 20.0
+EFFORT = 6.0
 SLACK = 1e-6
 
 
