@@ -132,15 +132,17 @@ class Rooms:
         sheet = stack.rules.thickness
         feet = [bottom, *(bottom + level - sheet for level in stack.levels[1:])]
         if tier < len(feet) - 1:
-            return self.of_walls(BoxLevels(feet[tier], feet[tier + 1] - sheet, feet[tier + 1]))
+            return self.of_walls(feet[tier], feet[tier + 1])
         levels = stack.box_levels(bottom)
         top = BoxLevels(feet[tier], levels.flange_bottom, levels.top)
         if top not in self._by_levels:
             self._by_levels[top] = Room(plan_room(self.bay, top))
         return self._by_levels[top]
 
-    def of_walls(self, levels: BoxLevels) -> "Room":
+    def of_walls(self, low: float, high: float) -> "Room":
         """The free plan of walls between two levels [mm] with no flange round them."""
+        # A flange no wider and no shorter than the walls asks nothing more, and is drawn together with them.
+        levels = BoxLevels(low, low, high)
         if levels not in self._of_bands:
             bare = replace(self.bay, box=replace(self.bay.box, flange=0.0))
             self._of_bands[levels] = Room(plan_room(bare, levels))

@@ -6,34 +6,40 @@ whose bound leaves something to find are filled exactly. Nothing is proven here:
 """
 
 import sys
+from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import product
+from itertools import groupby, product
+from operator import itemgetter
 from typing import TYPE_CHECKING
 
-from boxfit.search.floors import floors
+import shapely
+
+from boxfit.bay import Prism
+from boxfit.search.floors import floors, span
 from boxfit.search.stack import Stack
 from boxfit.search.stepped_bound import plan_bound, stepped_bound
 from boxfit.search.stepped_box import SteppedBox
 from boxfit.search.stepped_choice import Choice, Side, choice
-from boxfit.search.stepped_heights import in_height
+from boxfit.search.stepped_heights import WIDER, in_height
 from boxfit.search.stepped_make import Found, stands
 from boxfit.search.stepped_plan import free_points
 from boxfit.search.stepped_shape import MOST_CORNERS, clads, making
 from boxfit.search.watch import Watch
+from boxfit.surface import Outline
 
 if TYPE_CHECKING:
     from boxfit.search.bay import BaySearch
 
 __all__ = ["SteppedBox", "stepped_bound", "stepped_boxes"]
 
-MOST_LEVELS, DENSE_LEVELS = 5, 2
+MOST_LEVELS, DENSE_LEVELS = 3, 2
 """Levels looked at for one stack, and where free plans are slow to draw."""
-MOST_SETTLED = 6
-"""Exact searches made for one number of corners."""
-MOST_STEPPED = 8
+MOST_SETTLED = 4
+"""Outlines filled by the exact search for one number of corners."""
+MOST_STEPPED = 6
 """Stacks on a level tried with a step in the floor."""
-HANDFUL = 4
-"""Boxes handed on for one count."""
+HANDFUL, MOST_HANDED_ON = 4, 24
+"""Boxes handed on for one count, and for one bay."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -52,7 +58,7 @@ class Spot:
 def stepped_boxes(search: "BaySearch", beaten: int, watch: Watch) -> tuple[SteppedBox, ...]:
     """Stepped boxes with more than `beaten` modules: for each such count some of the fewest corners.
 
-    The fullest found of each number of corners is among them. Same bay, same boxes, unless time runs out.
+    No more than two dozen in all, the fullest. Same bay, same boxes, unless time runs out.
     """
     bound = search.bound
     if bound <= beaten:
@@ -90,26 +96,59 @@ def _standing(search: "BaySearch", beaten: int) -> list[tuple[Stack, float]]:
 
 def _to_step(search: "BaySearch", spots: list[Spot], beaten: int) -> list[tuple[Stack, float]]:
     """Stacks and levels to step in height, those that hold most with one outline first."""
-    fullest: dict[tuple[Stack, float], int] = {(spot.stack, spot.bottom): spot.choice.most for spot in spots}
+    fullest: dict[Stack, int] = {}
+    for spot in spots:
+        fullest[spot.stack] = max(fullest.get(spot.stack, 0), spot.choice.most)
     tall = [one for one in _standing(search, beaten) if len(one[0].kinds) > 1]
-    return sorted(tall, key=lambda one: -fullest.get(one, 0))[:MOST_STEPPED]
+    return sorted(tall, key=lambda one: -fullest.get(one[0], 0))[:MOST_STEPPED]
 
 
 def _spots(search: "BaySearch", beaten: int, watch: Watch) -> list[Spot]:
     """Every stack and level whose outlines may hold more than is found before it."""
     found: list[Spot] = []
     most = beaten
-    for stack, bottom in _standing(search, beaten):
+    for stack, levels in groupby(_standing(search, beaten), key=itemgetter(0)):
         if watch.is_over or stack.bound(search.extent) <= most:
             break
-        region = free_points(search.rooms.at(stack, bottom))
-        if plan_bound(region, clads(stack)) <= most:
-            continue
-        outlines = choice(region, clads(stack), making(stack.rules), MOST_CORNERS)
-        if outlines is not None and outlines.bound > most:
-            found.append(Spot(stack, bottom, outlines))
-            most = max(most, outlines.most)
+        for spot in _spots_of(search, stack, [bottom for _, bottom in levels], most, watch):
+            found.append(spot)
+            most = max(most, spot.choice.most)
     return sorted(found, key=lambda spot: -spot.choice.bound)
+
+
+def _spots_of(
+    search: "BaySearch", stack: Stack, levels: list[float], most: int, watch: Watch
+) -> Iterator[Spot]:
+    """Those of one stack; levels that leave free nothing that another does not are left out."""
+    tiers = clads(stack)
+    anywhere = _on_any_level(search, stack)
+    if anywhere is not None and plan_bound(anywhere, tiers) <= most:
+        return
+    drawn: list[shapely.Geometry] = []
+    for bottom in levels:
+        if watch.is_over:
+            return
+        region = free_points(search.rooms.at(stack, bottom))
+        if any(shapely.difference(region, other).area < WIDER for other in drawn):
+            continue
+        drawn.append(region)
+        if plan_bound(region, tiers) <= most:
+            continue
+        outlines = choice(region, tiers, making(stack.rules), MOST_CORNERS)
+        if outlines is not None and outlines.bound > most:
+            yield Spot(stack, bottom, outlines)
+            most = max(most, outlines.most)
+
+
+def _on_any_level(search: "BaySearch", stack: Stack) -> shapely.Geometry | None:
+    """Free points [mm] of all levels the stack may stand on, and more; None where slow to draw."""
+    if search.loose_rooms is None:
+        return None
+    low, high = span(search.bay, stack)
+    if isinstance(search.bay.room, Prism):
+        return free_points(search.loose_rooms.at(stack, low, high - low))
+    outline = search.loose_rooms.of_outline(stack, low, high - low)
+    return None if outline is None else free_points(outline)
 
 
 def _by_blocks(spots: list[Spot], beaten: int) -> list[Found]:
@@ -134,14 +173,15 @@ def _by_blocks(spots: list[Spot], beaten: int) -> list[Found]:
 def _settled(spots: list[Spot], corners: int, beaten: int, bound: int, watch: Watch) -> list[Found]:
     """Outlines of so many corners that hold more than `beaten` when filled exactly."""
     found: list[Found] = []
-    tried = 0
+    tried: set[tuple[Stack, Outline]] = set()
     for spot in spots:
         for side, place in spot.choice.promising(beaten, corners):
-            if tried == MOST_SETTLED or beaten >= bound or watch.is_over:
+            if len(tried) == MOST_SETTLED or beaten >= bound or watch.is_over:
                 return found
-            if side.bounds[place] <= beaten:
+            outline = (spot.stack, side.found.shape(place).outline())
+            if side.bounds[place] <= beaten or outline in tried:
                 continue
-            tried += 1
+            tried.add(outline)
             laid = side.settled(place, beaten)
             if laid is not None:
                 found.append(Found(spot.stack, spot.bottom, (laid,), (spot.choice.origin,)))
@@ -150,14 +190,16 @@ def _settled(spots: list[Spot], corners: int, beaten: int, bound: int, watch: Wa
 
 
 def _handed_on(search: "BaySearch", found: list[Found], beaten: int) -> tuple[SteppedBox, ...]:
-    """Boxes that have somewhere to be, a handful for each count, the fullest of each number of corners."""
+    """Boxes that have somewhere to be, for each count those with the fewest corners, the fullest first."""
     boxes: list[SteppedBox] = []
-    for count in range(max((one.count for one in found), default=0), beaten, -1):
+    most = max((one.count for one in found), default=0)
+    handful = min(HANDFUL, max(1, MOST_HANDED_ON // max(1, most - beaten)))
+    for count in range(most, max(beaten, most - MOST_HANDED_ON), -1):
         able = [one for one in found if one.count >= count]
         able.sort(key=lambda one: (one.corners, one.count))
         kept: list[SteppedBox] = []
         for one, from_rear in product(able, (False, True)):
-            if len(kept) == HANDFUL or (kept and one.corners > able[0].corners):
+            if len(kept) == handful or (kept and one.corners > able[0].corners):
                 break
             box = one.box(count, from_rear)
             if box not in kept and stands(box, search.rooms):

@@ -14,12 +14,13 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 import shapely
+from numpy.typing import NDArray
 
 from boxfit.bay import Bay, Prism
 from boxfit.module import Stance, stances
 from boxfit.search.blocks import Footprint
 from boxfit.search.floors import height_for_boxes, lowest
-from boxfit.search.raster import UNITS_PER_MILLIMETRE, floor_to, sums, units, units_within
+from boxfit.search.raster import UNITS_PER_MILLIMETRE, sums, units, units_within
 from boxfit.search.stepped_plan import POINT, exchanged
 from boxfit.search.stepped_shape import Clad
 from boxfit.search.tier import stance_height, tier_kinds, wider_model
@@ -115,12 +116,9 @@ def _cells(search: "BaySearch", least: Least, start: float, height: float) -> li
     short = min(least.heights)
     parts = max(1, ceil(height / short * (DENSE_PARTS if search.is_dense else PARTS)))
     if _is_all_one(search.bay):
-        return [Cell(start, start + height, _reached(search, least, BoxLevels(start, start, start + short)))]
+        return [Cell(start, start + height, _reached(search, least, (start, start + short)))]
     ends = [start + part * height / parts for part in range(parts + 1)]
-    return [
-        Cell(low, high, _reached(search, least, BoxLevels(high, (high + low + short) / 2, low + short)))
-        for low, high in pairwise(ends)
-    ]
+    return [Cell(low, high, _reached(search, least, (high, low + short))) for low, high in pairwise(ends)]
 
 
 def _used(cells: list[Cell], least: Least, low: float, high: float) -> float:
@@ -132,14 +130,14 @@ def _used(cells: list[Cell], least: Least, low: float, high: float) -> float:
     return min(usable(region, least.reserves), usable(exchanged(region), across))
 
 
-def _reached(search: "BaySearch", least: Least, levels: BoxLevels) -> shapely.Geometry:
+def _reached(search: "BaySearch", least: Least, levels: tuple[float, float]) -> shapely.Geometry:
     """Where such modules' plans may lie [mm], margins apart, drawn too large rather than too small."""
     bay, rooms = search.bay, search.loose_rooms
     if rooms is None:
         return shapely.Polygon(bay.room.outline).buffer(-bay.distance, join_style="mitre")
     sides = tuple(2 * margin - search.spare for margin in least.margin)
     tried = (max(sides[0], POINT), max(sides[1], POINT))
-    region = rooms.of_walls(levels).places(*tried)
+    region = rooms.of_walls(*levels).places(*tried)
     if isinstance(bay.room, Prism):
         region = shapely.intersection(region, _with_flange(rooms.bay, bay.room).places(*tried))
     lacking = max(one - side for one, side in zip(tried, sides, strict=True))
@@ -191,23 +189,28 @@ def usable(
     even = np.linspace(low_y, high_y, lines + 1)
     stations = np.union1d(corners, even) if len(corners) <= lines else even
     bars = shapely.box(low_x - 1.0, stations[:-1], high_x + 1.0, stations[1:])
-    totals = sums((a for a, _ in reserves), units_within(high_x - low_x))
-    used = 0.0
-    for bar, (low, high) in zip(shapely.intersection(bars, region), pairwise(stations.tolist()), strict=True):
-        chords = (units_within(b - a + POINT) - walls for a, b in _spans(bar))
-        longest = sum(totals[floor_to(totals, chord)] for chord in chords if chord > 0)
-        used += longest * (high - low) * UNITS_PER_MILLIMETRE
-    return used
+    totals = np.array(sums((a for a, _ in reserves), units_within(high_x - low_x)))
+    bar, chords = _chords(shapely.intersection(bars, region))
+    room = _units_within(chords + POINT) - walls
+    longest = np.where(room > 0, totals[np.searchsorted(totals, np.maximum(room, 0), side="right") - 1], 0)
+    return float((longest * np.diff(stations)[bar]).sum() * UNITS_PER_MILLIMETRE)
 
 
-def _spans(part: shapely.Geometry) -> list[tuple[float, float]]:
-    """From where to where [mm] along x the pieces of a bar reach, those that overlap as one."""
-    found: list[tuple[float, float]] = []
-    for low, high in sorted(
-        (one.bounds[0], one.bounds[2]) for one in shapely.get_parts(part) if not one.is_empty
-    ):
-        if found and low <= found[-1][1] + NOISE:
-            found[-1] = (found[-1][0], max(found[-1][1], high))
-        else:
-            found.append((low, high))
-    return found
+def _chords(pieces: NDArray[np.object_]) -> tuple[NDArray[np.int64], NDArray[np.float64]]:
+    """Which bar, and how far [mm] along x its pieces reach, those that overlap as one."""
+    parts, bar = shapely.get_parts(pieces, return_index=True)
+    low, _, high, _ = shapely.bounds(parts).T
+    order = np.lexsort((high, low, bar))
+    order = order[np.isfinite(low[order])]
+    bar, low, high = bar[order], low[order], high[order]
+    away = bar * (np.ptp(np.concatenate([low, high])) + 1.0 if len(bar) else 0.0)
+    reached = np.maximum.accumulate(high + away)
+    first = np.flatnonzero(np.concatenate([[True], (low + away)[1:] > reached[:-1] + NOISE])[: len(bar)])
+    return bar[first], np.maximum.reduceat(high, first) - low[first] if len(first) else high
+
+
+def _units_within(lengths: NDArray[np.float64]) -> NDArray[np.int64]:
+    """Rooms [mm] as `raster.units_within` has them."""
+    scaled = lengths * UNITS_PER_MILLIMETRE
+    nearest = np.rint(scaled)
+    return np.where(np.abs(scaled - nearest) < 2e-2, nearest, np.floor(scaled)).astype(np.int64)

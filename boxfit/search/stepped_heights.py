@@ -48,18 +48,20 @@ def _pairs(
     if plan_bound(regions[1], tiers[step:]) + most_below <= beaten:
         return
     upper = choice(regions[1], tiers[step:], needs, MOST_CORNERS)
-    if upper is None:
+    lower = choice(regions[0], tiers[:step], needs, CORNERS_BELOW)
+    if upper is None or lower is None:
         return
-    for rank, (side, place) in enumerate(_likeliest(upper, beaten - most_below)[:MOST_ABOVE]):
-        if watch.is_over:
-            return
+    for rank, (side, place) in enumerate(_likeliest(upper, beaten - lower.bound)[:MOST_ABOVE]):
+        exactly = rank == 0
         top = side.laid(place)
+        if watch.is_over or top.count + (lower.bound if exactly else lower.most) <= beaten:
+            return
         inside = shapely.intersection(regions[0], _points_in(top.shape.outline(), upper.origin))
         if top.count + plan_bound(inside, tiers[:step]) <= beaten:
             continue
         under = choice(inside, tiers[:step], needs, CORNERS_BELOW)
         if under is not None:
-            laid = _fullest(under, max(beaten - top.count, 0), exactly=rank == 0)
+            laid = _fullest(under, max(beaten - top.count, 0), exactly)
             if laid is not None:
                 yield (laid, top), (under.origin, upper.origin)
 

@@ -58,7 +58,7 @@ def outlines(strips: Strips, needs: Making, most_corners: int, turned: bool) -> 
     if most_corners > 4:
         parts += list(_two(slabs, len(strips.cuts)))
     if most_corners > 6:
-        parts += list(_three(slabs, len(strips.cuts)))
+        parts.append(_three(slabs))
     rows = np.concatenate(parts, axis=1)
     rows = rows[:, _is_full(rows, strips)]
     cuts = np.array(strips.cuts, dtype=np.int64)[rows[:4]]
@@ -86,29 +86,45 @@ def _two(slabs: Whole, cuts: int) -> Iterator[Whole]:
         yield np.stack([*along, one[2], other[2], other[2], one[3], other[3], other[3]])
 
 
-def _three(slabs: Whole, cuts: int) -> Iterator[Whole]:
+def _three(slabs: Whole) -> Whole:
     """Three slabs in the four ways that leave eight corners."""
-    left = MOST_OUTLINES
-    for first in range(1, cuts - 2):
-        before = slabs[slabs[:, 1] == first]
-        for last in range(first + 1, cuts - 1):
-            between = slabs[(slabs[:, 0] == first) & (slabs[:, 1] == last)]
-            one, middle, other = _pairs(before, between, slabs[slabs[:, 0] == last])
-            left -= 4 * one.shape[1]
-            if left < 0:
-                return
-            along = [one[0], middle[0], middle[1], other[1]]
-            lows, highs = (one[2], middle[2], other[2]), (one[3], middle[3], other[3])
-            low, high = (
-                np.maximum(np.maximum(*lows[:2]), lows[2]),
-                np.minimum(np.minimum(*highs[:2]), highs[2]),
-            )
-            early, late = np.maximum(*lows[:2]), np.maximum(*lows[1:])
-            soon, then = np.minimum(*highs[:2]), np.minimum(*highs[1:])
-            yield np.stack([*along, *lows, high, high, high])
-            yield np.stack([*along, low, low, low, *highs])
-            yield np.stack([*along, lows[0], late, late, soon, soon, highs[2]])
-            yield np.stack([*along, early, early, lows[2], highs[0], then, then])
+    one, middle, other = _neighbours(slabs)
+    along = [one[0], middle[0], middle[1], other[1]]
+    lows, highs = (one[2], middle[2], other[2]), (one[3], middle[3], other[3])
+    early, late = np.maximum(*lows[:2]), np.maximum(*lows[1:])
+    soon, then = np.minimum(*highs[:2]), np.minimum(*highs[1:])
+    low, high = np.maximum(early, lows[2]), np.minimum(soon, highs[2])
+    ways = (
+        (*lows, high, high, high),
+        (low, low, low, *highs),
+        (lows[0], late, late, soon, soon, highs[2]),
+        (early, early, lows[2], highs[0], then, then),
+    )
+    return np.concatenate([np.stack([*along, *ends]) for ends in ways], axis=1)
+
+
+def _neighbours(slabs: Whole) -> list[Whole]:
+    """All ways to take a slab with one that ends where it begins and one that begins where it ends.
+
+    Slabs come by their first cut. Those before, between and after, one row each for their four numbers:
+
+    >>> slabs = np.array([(0, 1, 0, 9), (0, 2, 0, 5), (1, 2, 0, 7), (1, 3, 0, 4), (2, 3, 0, 6)])
+    >>> [slab.T.tolist() for slab in _neighbours(slabs)]
+    [[[0, 1, 0, 9]], [[1, 2, 0, 7]], [[2, 3, 0, 6]]]
+    """
+    rears, fronts = slabs[:, 0], slabs[:, 1]
+    by_front = np.argsort(fronts, kind="stable")
+    begins = np.searchsorted(fronts[by_front], rears, side="left")
+    befores = np.searchsorted(fronts[by_front], rears, side="right") - begins
+    follows = np.searchsorted(rears, fronts, side="left")
+    afters = np.searchsorted(rears, fronts, side="right") - follows
+    many = befores * afters
+    many[4 * np.cumsum(many) > MOST_OUTLINES] = 0
+    middle = np.repeat(np.arange(len(slabs)), many)
+    number = np.arange(len(middle)) - np.repeat(np.cumsum(many) - many, many)
+    before = by_front[begins[middle] + number // afters[middle]]
+    after = follows[middle] + number % afters[middle]
+    return [slabs[place].T for place in (before, middle, after)]
 
 
 def _is_full(rows: Whole, strips: Strips) -> Flags:

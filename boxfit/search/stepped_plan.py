@@ -131,12 +131,17 @@ def _free(region: shapely.Geometry, origin: Point, cuts: list[int]) -> tuple[tup
     low, high = region.bounds[1] - 1.0, region.bounds[3] + 1.0
     ends = origin[0] + np.array(cuts) / UNITS_PER_MILLIMETRE
     bars = shapely.box(ends[:-1], low, ends[1:] - POINT, high)
-    return tuple(_gaps(blocked, origin[1]) for blocked in shapely.difference(bars, region))
+    parts, strip = shapely.get_parts(shapely.difference(bars, region), return_index=True)
+    _, lows, _, highs = shapely.bounds(parts).T
+    order = np.lexsort((highs, lows, strip))
+    blocked: list[list[tuple[float, float]]] = [[] for _ in bars]
+    for place, *span in zip(strip[order].tolist(), lows[order].tolist(), highs[order].tolist(), strict=True):
+        blocked[place].append((span[0], span[1]))
+    return tuple(_gaps(spans, origin[1]) for spans in blocked)
 
 
-def _gaps(blocked: shapely.Geometry, origin: float) -> tuple[Span, ...]:
-    """What the parts of a blocked strip leave free between them across [units]."""
-    spans = sorted((part.bounds[1], part.bounds[3]) for part in shapely.get_parts(blocked))
+def _gaps(spans: list[tuple[float, float]], origin: float) -> tuple[Span, ...]:
+    """What blocked spans [mm], ascending, leave free between them across [units]."""
     found, reached = [], spans[0][1]
     for low, high in spans[1:]:
         span = (

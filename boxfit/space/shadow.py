@@ -73,8 +73,17 @@ def _block_shadow(block: Block, levels: Levels, distance: float) -> Polygon | No
     return grown(((x0, y0), (x1, y0), (x1, y1), (x0, y1)), reach)
 
 
+def _upright_shadow(cylinder: Cylinder, levels: Levels, distance: float) -> Polygon | None:
+    """A disc, as every cut of an upright cylinder is."""
+    low, high = sorted((cylinder.start[2], cylinder.end[2]))
+    if distance == 0 and (levels[1] <= low or levels[0] >= high):
+        return None
+    reach = _reach(max(low - levels[1], levels[0] - high, 0.0), distance)
+    return None if reach is None else grown((cylinder.start[:2],), cylinder.diameter / 2 + reach)
+
+
 def grown(polygon: Polygon, distance: float) -> Polygon:
-    """A convex polygon (or segment) [mm] with everything nearer than the distance [mm], round at its corners.
+    """A convex polygon, segment or point [mm] with everything nearer than the distance [mm], its corners round.
 
     >>> grown(((0, 0), (1, 0)), 0.0)
     ((0, 0), (1, 0))
@@ -108,6 +117,8 @@ def _from_support(points: Numbers, reach: Numbers, angles: Numbers) -> Polygon:
 
 @lru_cache(maxsize=4096)
 def _cylinder_shadow(cylinder: Cylinder, levels: Levels, distance: float) -> Polygon | None:
+    if cylinder.start[:2] == cylinder.end[:2]:
+        return _upright_shadow(cylinder, levels, distance)
     rims = _rims(cylinder)
     corners = rims.reshape(-1, 3)
     low, high = float(corners[:, 2].min()), float(corners[:, 2].max())

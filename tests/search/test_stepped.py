@@ -14,7 +14,7 @@ from boxfit.car import Car
 from boxfit.layout import PlacedBox
 from boxfit.module import Module
 from boxfit.search.bay import BaySearch
-from boxfit.search.stepped import stepped_bound, stepped_boxes
+from boxfit.search.stepped import MOST_HANDED_ON, stepped_bound, stepped_boxes
 from boxfit.search.stepped_box import SteppedBox
 from boxfit.search.stepped_fill import settle
 from boxfit.search.stepped_shape import Clad, Shape
@@ -56,6 +56,8 @@ def bay_of(outline: tuple[Point, ...], height: float = 190.0, keepouts: tuple[Ke
 def boxes_in(bay: Bay, module: Module = MODULE) -> tuple[SteppedBox, ...]:
     search = BaySearch(bay, module)
     found = stepped_boxes(search, search.most, Watch())
+    assert len(found) <= MOST_HANDED_ON
+    assert list(found) == sorted(found, key=lambda box: -box.count)
     for box in found:
         assert search.most < box.count <= stepped_bound(search)
         assert_sound(box, search)
@@ -167,7 +169,7 @@ def test_the_floor_steps_up_over_a_sill() -> None:
     assert max(x for x, _ in below) < max(x for x, _ in above)
 
 
-@settings(max_examples=20)
+@settings(max_examples=12)
 @given(cars(), modules())
 def test_every_stepped_box_is_sound(car: Car, module: Module) -> None:
     bay = replace(car.bays[0], box=replace(car.bays[0].box, shape="stepped"))
@@ -219,7 +221,7 @@ def packed(inside: set[tuple[int, int]], long: int, short: int) -> int:
     return round(solver.objective_value)
 
 
-@pytest.mark.parametrize("seed", range(24))
+@pytest.mark.parametrize("seed", range(18))
 def test_small_bays_are_filled_as_an_exact_packing_fills_them(seed: int) -> None:
     random = Random(seed)
     corners, inside = small_bay(random, seed % 3)
@@ -240,12 +242,20 @@ def test_the_bound_needs_no_more_than_the_volume() -> None:
         assert stepped_bound(search) <= free / (200.0 * 160.0 * 120.0)
 
 
-@settings(max_examples=20)
+@settings(max_examples=12)
 @given(cars(), modules())
 def test_no_layout_of_the_search_exceeds_the_bound(car: Car, module: Module) -> None:
     for bay in car.bays:
         search = BaySearch(bay, module)
         assert search.most <= stepped_bound(search)
+
+
+def test_the_same_boxes_every_time() -> None:
+    """Small modules: many counts, of which the fullest are handed on, one box each."""
+    small = replace(MODULE, length=80.0, width=50.0)
+    first, second = (boxes_in(bay_of(L_BAY), small) for _ in range(2))
+    assert first == second
+    assert [box.count for box in first] == list(range(first[0].count, first[0].count - len(first), -1))
 
 
 def test_an_outline_is_settled_exactly() -> None:
