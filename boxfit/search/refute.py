@@ -22,7 +22,6 @@ from boxfit.search.tier import stance_height
 from boxfit.weight.balance import without_pack
 from boxfit.weight.box_mass import box_mass
 
-
 MOST_RUNS = 8
 """Runs of depths told apart: finer ones refute a little more and take longer."""
 

@@ -83,7 +83,7 @@ def _upright_shadow(cylinder: Cylinder, levels: Levels, distance: float) -> Poly
 
 
 def grown(polygon: Polygon, distance: float) -> Polygon:
-    """A convex polygon, segment or point [mm] with everything nearer than the distance [mm], its corners round.
+    """A convex polygon, segment or point [mm] and all nearer to it than the distance [mm], round at corners.
 
     >>> grown(((0, 0), (1, 0)), 0.0)
     ((0, 0), (1, 0))

@@ -24,10 +24,12 @@ BRICK = Module(
 """With its walls 102 x 52 x 42, and so apart from the next box by 5."""
 
 
-def car_of(outline: tuple[tuple[float, float], ...], height: float, boxes: int, **changes: object) -> Car:
+def car_of(
+    outline: tuple[tuple[float, float], ...], height: float, boxes: int, keepouts: tuple[Keepout, ...] = ()
+) -> Car:
     rules = replace(BARE, boxes=boxes)
-    bay = Bay("front bay", Prism(outline, 0.0, height), 0.0, 0.0, rules)
-    return Car("Dunlin 850", "dunlin-850", 2180.0, 1180.0, 1160.0, (replace(bay, **changes),))
+    bay = Bay("front bay", Prism(outline, 0.0, height), 0.0, 0.0, rules, keepouts)
+    return Car("Dunlin 850", "dunlin-850", 2180.0, 1180.0, 1160.0, (bay,))
 
 
 def laid_out(car: Car, module: Module = BRICK) -> Layout:
