@@ -91,6 +91,14 @@ def least_flange(rules: BoxRules) -> float:
     return max(in_tray, in_lid)
 
 
+def least_side(rules: BoxRules) -> float:
+    """The shortest side [mm] between two corners: two bends where it is folded, else the sheet itself.
+
+    Common practice, no source.
+    """
+    return 2.0 * (bend_radius(rules) + rules.thickness) if rules.process == "folded" else rules.thickness
+
+
 def takes_screws(rules: BoxRules) -> bool:
     """Whether the flange is wide enough for lid screws."""
     return rules.flange >= least_flange(rules) - 1e-9

@@ -117,7 +117,9 @@ def build(
 
 
 @app.command()
-def compare(car: CarFolder, module: ModuleWords = None, out: Out = Path("out")) -> None:
+def compare(
+    car: CarFolder, module: ModuleWords = None, out: Out = Path("out"), seconds: Seconds = 30.0
+) -> None:
     """Lay the car out with every module, side by side, and write compare.csv."""
     from boxfit import jobs
     from boxfit.files.results import write_whole
@@ -125,7 +127,8 @@ def compare(car: CarFolder, module: ModuleWords = None, out: Out = Path("out")) 
 
     with _messages(), _progress() as tell:
         the_car, modules = read_together(car, module or [])
-        table, rows = jobs.compared(the_car, modules, tell)
+        with _watched(seconds * len(modules), lambda _: None) as watch:
+            table, rows = jobs.compared(the_car, modules, watch, tell)
         target = out / the_car.folder / "compare.csv"
         write_whole(target, rows.encode())
     _done(table, target)
@@ -205,7 +208,7 @@ def _watched(seconds: float, tell: "Tell") -> "Iterator[Watch]":
 
     def interrupted(_signal: int, _frame: object) -> None:
         watch.stop()
-        signal.signal(signal.SIGINT, before)
+        signal.signal(signal.SIGINT, signal.default_int_handler)
 
     before = signal.signal(signal.SIGINT, interrupted)
     try:

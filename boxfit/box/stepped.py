@@ -7,7 +7,7 @@ from math import dist
 import shapely
 
 from boxfit.bay import BoxRules
-from boxfit.box_details import FIT, bend_radius, flange_radius, ledge
+from boxfit.box_details import FIT, bend_radius, flange_radius, least_side, ledge
 from boxfit.box_shape import area, grown
 from boxfit.layout import PlacedBox
 from boxfit.surface import Outline
@@ -22,7 +22,7 @@ def cannot_step(rules: BoxRules, box: PlacedBox) -> Iterator[str]:
         return
     for tier, outline in enumerate(box.outlines):
         yield from _too_narrow(rules, box, tier, outline)
-    least, why = _least_side(rules)
+    least, why = least_side(rules), _side_words(rules)
     sides = (side for outline in box.outlines for side in pairwise((*outline, outline[0])))
     shortest = min(dist(*side) for side in sides)
     if shortest < least - CLOSE:
@@ -74,14 +74,9 @@ def _too_narrow(rules: BoxRules, box: PlacedBox, tier: int, outline: Outline) ->
         )
 
 
-def _least_side(rules: BoxRules) -> tuple[float, str]:
-    """The shortest side [mm] between two corners: two bends where it is folded, else the sheet itself.
-
-    Common practice, no source.
-    """
-    least = 2.0 * (bend_radius(rules) + rules.thickness) if rules.process == "folded" else rules.thickness
+def _side_words(rules: BoxRules) -> str:
     key = "box.bend_radius" if rules.process == "folded" else "box.thickness"
-    return least, f"{key}: a side between two corners must be {millimetres(least)} or longer"
+    return f"{key}: a side between two corners must be {millimetres(least_side(rules))} or longer"
 
 
 def _steps(rules: BoxRules, box: PlacedBox) -> Iterator[str]:

@@ -29,7 +29,7 @@ def limits(car: Car, module: Module, search: Search) -> tuple[str, str, bool]:
     layout: Layout | None = None
     reasons: tuple[str, ...] = ()
     try:
-        layout = laid_out(car, module)
+        layout = laid_out(car, module, search.watch)
     except NothingFitsError as nothing:
         reasons = nothing.reasons
     names = [f"{easing.bay} {easing.what}".strip() for easing in easings(car)]

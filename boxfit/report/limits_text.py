@@ -10,7 +10,15 @@ from boxfit.car import Car
 from boxfit.layout import Layout
 from boxfit.module import Module
 from boxfit.report.columns import counted, listed, named, table
-from boxfit.search.easing import EVERY_BAY, Easing
+from boxfit.search.easing import (
+    EVERY_BAY,
+    MOST_KILOGRAMS,
+    MOST_MOVED,
+    MOST_SHARE,
+    MOST_VOLTS,
+    Easing,
+)
+from boxfit.search.easing_rules import MOST_MORE, NARROWEST_FLANGE, THINNEST
 from boxfit.search.limits import Eased, Limit
 
 HEADS = ("what is eased", "eased by", "to", "kWh", "share", "then", "at most", "kWh")
@@ -31,8 +39,9 @@ ALWAYS = (
     " sheet eased is for the workshop. A smaller survey tolerance must be measured, not written.",
     "What lies behind a wall, above a top or below a floor is not known here, nor what cutting there does to"
     " the body's strength and the car's papers. What is taken away is still weighed as before.",
-    "Eased at most: faces, openings 300 mm; allowances to nothing, sheet to 1 mm, a flange to 15 mm; the"
-    " plate's limits by 300 kg, volts by 200, target and its tolerance by 0.1; two more tiers or boxes. An"
+    f"Eased at most: faces, openings {MOST_MOVED:g} mm; allowances to nothing, sheet to {THINNEST:g} mm, a"
+    f" flange to {NARROWEST_FLANGE:g} mm; the plate's limits by {MOST_KILOGRAMS:g} kg, volts by"
+    f" {MOST_VOLTS:g}, target and its tolerance by {MOST_SHARE:g}; {MOST_MORE} more tiers or boxes. An"
     " opening taken away means boxes made up inside the bay.",
     "A working aid, not an approval: local codes and licensed practice decide, and an engineer signs.",
 )
@@ -95,7 +104,11 @@ class Page:
     @cached_property
     def nothing(self) -> tuple[Easing, ...]:
         """What gains nothing, each thing once."""
-        settled = [one for one in self.limits if one.looked_at and one.stands and one.least is None]
+        settled = [
+            one
+            for one in self.limits
+            if one.looked_at and one.stands and one.least is None and not one.easing.negotiable
+        ]
         named = {(one.easing.bay, one.easing.what) for one in settled}
         return tuple(
             one.easing
@@ -207,7 +220,7 @@ def _prices(page: Page) -> Iterator[str]:
             beside = f"beside a target tolerance of {pair.easing.tolerance:g}"
             yield f"{name} costs {page.gained(pair.least):.1f} kWh {beside}."
         if without is None:
-            yield f"{name} alone costs nothing: without it no layout meets every rule either."
+            yield f"{name} has no price to tell: without it no layout meets every rule either."
             continue
         shares = (page.kept.weights if page.kept else without.layout.weights, without.layout.weights)
         before, after = (weights.front_share for weights in shares)

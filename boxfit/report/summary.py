@@ -14,6 +14,7 @@ from boxfit.report.columns import NAME, counted, listed, named, table, tenths
 from boxfit.report.margin_text import survey_words
 from boxfit.report.margins import margins
 from boxfit.report.numbering import Numbered, numbered, runs
+from boxfit.report.order_of_boxes import order_lines
 from boxfit.report.parts import boxes_of, flange_block
 from boxfit.report.shape_words import shape_words, tier_extent
 
@@ -28,7 +29,7 @@ def summary(car: Car, module: Module, layout: Layout) -> str:
         lines += [bay.name, *_bay(module, layout, bay), ""]
     lines += ["weights", *_weights(car, layout), ""]
     lines += ["margins", *listed(survey_words(margins(car, layout), car)), ""]
-    if filling := assembly_lines(assembly(car, module, layout)):
+    if filling := (*order_lines(car, layout), *assembly_lines(assembly(car, module, layout))):
         lines += ["filling", *listed(filling), ""]
     if layout.notes:
         lines += ["notes", *listed(layout.notes), ""]
@@ -59,6 +60,8 @@ def how_good(layout: Layout) -> str:
     """Whether more modules could go in, as far as the search knows."""
     if layout.proven:
         return f"proven: no layout within the hard rules holds more than {layout.count}"
+    if not layout.target_met:
+        return "no layout found meets the target; of those that meet all else this is the nearest"
     return f"not proven: more than {layout.bound} cannot go in, {layout.count} do"
 
 

@@ -45,7 +45,7 @@ class Alternatives:
         found = [
             _told(what, best, other, changed)
             for (what, changed), other in zip(self._changed, self._of_changed_cars(), strict=False)
-            if isinstance(other, Layout) and _is_better(other, best)
+            if isinstance(other, Layout) and (_is_better(other, best) or _is_plainer(other, best))
         ]
         if self.watch.is_over:
             return tuple(found)
@@ -91,6 +91,11 @@ def _is_better(other: Layout, best: Layout) -> bool:
     """More energy, a target met that the best missed, or as much energy with fewer corners."""
     gains = (other.target_met, other.count, -_corners(other))
     return gains > (best.target_met, best.count, -_corners(best))
+
+
+def _is_plainer(other: Layout, best: Layout) -> bool:
+    """Fewer corners: what the best has its corners for is worth knowing."""
+    return _corners(other) < _corners(best) and other.target_met >= best.target_met
 
 
 def _same_car(search: PackSearch, best: Layout) -> Iterator[tuple[str, Layout]]:

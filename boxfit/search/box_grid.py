@@ -6,17 +6,17 @@ Deterministic: one worker, a fixed seed and a limit in the solver's own determin
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
 import shapely
 
-from boxfit.bay import Point
 from boxfit.search.candidate import Candidate
-from boxfit.search.cuboids import Cuboid, cuboids
+from boxfit.search.cuboids import Standing, cuboids
 from boxfit.search.floors import Rooms, height_for_boxes, lowest
 from boxfit.search.raster import UNITS_PER_MILLIMETRE, sums, units
+from boxfit.space.plan import SLACK
 
 if TYPE_CHECKING:
     from ortools.sat.python import cp_model
@@ -28,21 +28,12 @@ MOST_PLACES = 3000
 MOST_ALONG = 40
 """Places along one axis; with more of them this way is too slow."""
 EFFORT = 6.0
-SLACK = 1e-6
-
-
-@dataclass(frozen=True)
-class Place:
-    """A plain box at a low corner [mm], and the cuboids it fills."""
-
-    form: Candidate
-    corner: Point
-    fills: tuple[Cuboid, ...]
+"""After so much work [seconds of the solver's own count] it gives what it has."""
 
 
 def on_grid(
     search: "BaySearch", forms: tuple[Candidate, ...], above: float, beaten: int
-) -> tuple[Place, ...]:
+) -> tuple[Standing, ...]:
     """Boxes that hold more than `beaten` modules together; none where none are found.
 
     `above` [mm] is what parts a lid from the underside of a box over it.
@@ -50,7 +41,7 @@ def on_grid(
     levels = _levels(search, forms, above)
     if not levels:
         return ()
-    places: list[Place] = []
+    places: list[Standing] = []
     for level in levels:
         for form in forms:
             if level + form.stack.height <= levels[0] + height_for_boxes(search.bay) + SLACK:
@@ -69,7 +60,7 @@ def _levels(search: "BaySearch", forms: tuple[Candidate, ...], above: float) -> 
     return [lowest(search.bay) + total / UNITS_PER_MILLIMETRE for total in found]
 
 
-def _places(rooms: Rooms, form: Candidate, forms: tuple[Candidate, ...]) -> Iterator[Place]:
+def _places(rooms: Rooms, form: Candidate, forms: tuple[Candidate, ...]) -> Iterator[Standing]:
     free = form.places(rooms)
     if free.is_empty:
         return
@@ -83,7 +74,7 @@ def _places(rooms: Rooms, form: Candidate, forms: tuple[Candidate, ...]) -> Iter
     for x in xs:
         for y in ys:
             if shapely.intersects_xy(near, x, y):
-                yield Place(form, (x, y), cuboids(form.placed(x, y), rules))
+                yield Standing(form, (x, y), cuboids(form.placed(x, y), rules))
 
 
 def _along(low: float, high: float, steps: set[int]) -> list[float]:
@@ -96,7 +87,7 @@ def _along(low: float, high: float, steps: set[int]) -> list[float]:
     return sorted({round(place, 3) for place in (*from_low, *from_high)})
 
 
-def _chosen(places: list[Place], search: "BaySearch", above: float, beaten: int) -> tuple[Place, ...]:
+def _chosen(places: list[Standing], search: "BaySearch", above: float, beaten: int) -> tuple[Standing, ...]:
     """The places that hold the most modules without meeting."""
     from ortools.sat.python import cp_model
 
@@ -122,7 +113,7 @@ def _chosen(places: list[Place], search: "BaySearch", above: float, beaten: int)
 
 def _apart(
     model: "cp_model.CpModel",
-    places: list[Place],
+    places: list[Standing],
     stands: list["cp_model.IntVar"],
     between: tuple[float, float],
     above: float,

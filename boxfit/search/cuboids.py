@@ -1,22 +1,15 @@
 """The cuboids a box fills, flange and lid included, and whether boxes of one bay can all be brought in."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from boxfit.bay import Bay, BoxRules, Vector, Way
+from boxfit.bay import Bay, BoxRules, Point, Vector
 from boxfit.box_shape import grown, rectangles
 from boxfit.layout import PlacedBox
-
-SLACK = 1e-6
-ALONG: dict[Way, tuple[int, int]] = {
-    "up": (2, 1),
-    "down": (2, -1),
-    "front": (0, 1),
-    "rear": (0, -1),
-    "left": (1, 1),
-    "right": (1, -1),
-}
-"""Axis and direction in which a box leaves through the opening."""
+from boxfit.search.form import Form
+from boxfit.space.crosscut import OUTWARDS
+from boxfit.space.plan import SLACK
 
 
 @dataclass(frozen=True)
@@ -41,22 +34,42 @@ def cuboids(box: PlacedBox, rules: BoxRules) -> tuple[Cuboid, ...]:
     )
 
 
-def go_in(boxes: tuple[tuple[Cuboid, ...], ...], bay: Bay) -> bool:
-    """True where the boxes can leave through the opening one after another, so that they can come in."""
+@dataclass(frozen=True)
+class Standing:
+    """A box set down: its form, its low corner [mm] and the cuboids it fills."""
+
+    form: Form
+    corner: Point
+    fills: tuple[Cuboid, ...]
+
+    @property
+    def placed(self) -> PlacedBox:
+        """The box where it stands."""
+        return self.form.placed(*self.corner)
+
+
+def way_round(boxes: Sequence[tuple[Cuboid, ...]], bay: Bay) -> tuple[int, ...] | None:
+    """An order in which the boxes go in one after another, counted from 0; None where they bar one another.
+
+    It is the order in which they can leave, turned round; of several that can leave the last listed goes.
+    Without an opening nothing has to go in, and the order is as listed.
+    """
+    inside = list(range(len(boxes)))
     if bay.opening is None:
-        return True
-    axis, sign = ALONG[bay.opening.way]
-    inside = list(boxes)
+        return tuple(inside)
+    axis, sign = OUTWARDS[bay.opening.way]
+    left: list[int] = []
     while inside:
         free = [
-            box
-            for box in inside
-            if not any(_in_the_way(box, other, axis, sign) for other in inside if other is not box)
+            one
+            for one in reversed(inside)
+            if not any(_in_the_way(boxes[one], boxes[other], axis, sign) for other in inside if other != one)
         ]
         if not free:
-            return False
+            return None
         inside.remove(free[0])
-    return True
+        left.append(free[0])
+    return tuple(reversed(left))
 
 
 def _in_the_way(box: tuple[Cuboid, ...], other: tuple[Cuboid, ...], axis: int, sign: int) -> bool:

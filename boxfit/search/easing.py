@@ -74,10 +74,10 @@ def easings(car: Car) -> tuple[Easing, ...]:
         *_of_limits(car),
         *_of_windows(car),
         *(easing for place in places for easing in _of_keepouts(car.bays[place], place)),
-        *(easing for place in places for easing in _of_rules(car.bays[place], place)),
-        *_of_every_bay(car),
         *(easing for place in places for easing in _of_opening(car.bays[place], place)),
         *(easing for place in places for easing in _of_faces(car.bays[place], place)),
+        *(easing for place in places for easing in _of_rules(car.bays[place], place)),
+        *_of_every_bay(car),
     )
 
 
@@ -162,11 +162,20 @@ def _of_target(car: Car) -> list[Easing]:
 
 def _of_limits(car: Car) -> list[Easing]:
     plate = (("front axle", "front_axle"), ("rear axle", "rear_axle"), ("gross", "gross"))
-    return [
+    own = [
         Easing("", f"{name} limit", "kg", MOST_KILOGRAMS, partial(_with_limit, key), getattr(car.limits, key))
         for name, key in plate
         if car.weighed is not None and getattr(car.limits, key) is not None
     ]
+    return own + _of_every_limit(car)
+
+
+def _of_every_limit(car: Car) -> list[Easing]:
+    """All limits of the plate at once, where there are several."""
+    keys = [key for key in ("front_axle", "rear_axle", "gross") if getattr(car.limits, key) is not None]
+    if car.weighed is None or len(keys) < 2:
+        return []
+    return [Easing("", "every limit of the plate", "kg", MOST_KILOGRAMS, partial(_with_limits, tuple(keys)))]
 
 
 def _of_windows(car: Car) -> list[Easing]:
@@ -230,6 +239,12 @@ def _with_target_back(car: Car, by: float) -> Car:
 def _with_limit(key: str, car: Car, by: float) -> Car:
     limits: Limits = replace(car.limits, **{key: round(getattr(car.limits, key) + by, 6)})
     return replace(car, limits=limits)
+
+
+def _with_limits(keys: tuple[str, ...], car: Car, by: float) -> Car:
+    for key in keys:
+        car = _with_limit(key, car, by)
+    return car
 
 
 def _low_end(names: tuple[str, ...], car: Car, by: float) -> Car:

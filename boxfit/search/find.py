@@ -74,11 +74,12 @@ def _best(search: PackSearch, choice: Choice, bound: int, target_met: bool) -> L
     """The layout of a choice, with what holds it back."""
     found = _placed(search, choice)
     notes = held_back(search, choice.pack, bound)
+    proven = bound == found.count and target_met
     if not target_met:
         notes = (*target_missed(search.car, found.weights), *notes)
     if search.watch.is_over:
-        notes = (*notes, "The search was ended before it was done: there may be a better layout.")
-    proven = bound == found.count and target_met
+        better = "a better balanced one" if proven else "a better layout"
+        notes = (*notes, f"The search was ended before it was done: there may be {better}.")
     return replace(found, bound=bound, proven=proven, target_met=target_met, notes=notes)
 
 

@@ -1,6 +1,6 @@
 """Plain words for what holds a layout back."""
 
-from boxfit.car import Car
+from boxfit.car import Car, Limits
 from boxfit.electrics.strings import Pack, packs, series_allowed
 from boxfit.layout import Weights
 from boxfit.module import stances
@@ -26,6 +26,7 @@ def _plural(count: int, word: str) -> str:
 def held_back(search: PackSearch, pack: Pack, bound: int) -> tuple[str, ...]:
     """Why there is not one string more, and whether that is proven."""
     room = sum(search.most)
+    holds = f"the fullest boxes found hold {room}" if room < bound else f"the bays hold {room}"
     more = [one.count for one in packs(search.car, search.module, MANY) if one.count > pack.count]
     following = min(more, default=None)
     notes = []
@@ -33,8 +34,7 @@ def held_back(search: PackSearch, pack: Pack, bound: int) -> tuple[str, ...]:
         notes.append("No larger whole string fits the voltage windows.")
     elif following > room:
         notes.append(
-            f"The next whole string would make {_plural(following, 'module')}; the bays hold {room}"
-            f" ({_by_bay(search)})."
+            f"The next whole string would make {_plural(following, 'module')}; {holds} ({_by_bay(search)})."
         )
         notes += at_the_opening(search)
     else:
@@ -52,13 +52,15 @@ def held_back(search: PackSearch, pack: Pack, bound: int) -> tuple[str, ...]:
 
 def _stopped_by(search: PackSearch, count: int) -> str:
     """Which rule stops a count that the bays would hold."""
-    nearest = search.nearest([one for one in packs(search.car, search.module, count) if one.count == count])
-    if nearest is None:
-        return "no way was found to place them within the plate's limits"
-    if search.car.target is None:
-        return "no way to place them was found"
+    wanted = [one for one in packs(search.car, search.module, count) if one.count == count]
+    if not any(True for pack in wanted for _ in search.shares(pack, search.most)):
+        return "no way leaves every string whole in one bay"
+    nearest = search.nearest(wanted)
+    within = " within the plate's limits" if search.car.limits != Limits() else ""
+    if nearest is None or search.car.target is None:
+        return f"no way to place them{within} was found"
     return (
-        f"the nearest way found within the plate's limits misses the target front share"
+        f"the nearest way found{within} misses the target front share"
         f" {search.car.target.front_share:.3f} by {nearest.front_share_missed:.3f}"
         f" (allowed {search.car.target.tolerance:.3f})"
     )
@@ -96,6 +98,11 @@ def nothing_fits(search: PackSearch) -> tuple[str, ...]:
             f"The shortest string the voltage windows allow has {_plural(series[0], 'module')}"
             f" (each {volts}); the bays hold {sum(search.most)} ({_by_bay(search)}).",
             *at_the_opening(search),
+        )
+    if car.string_in_one_bay and series[0] > max(search.most):
+        return (
+            f"The shortest string the voltage windows allow has {_plural(series[0], 'module')} and must"
+            f" stay whole in one bay; no bay holds so many ({_by_bay(search)}).",
         )
     return (_over_limits(search, series[0]),)
 

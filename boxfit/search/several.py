@@ -5,43 +5,29 @@ What is found holds; that nothing better exists is for the bound to say.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import shapely
 
 from boxfit.bay import Point
 from boxfit.box_details import STUD_HEIGHT
-from boxfit.layout import PlacedBox
 from boxfit.search.arrangement import Arrangement
 from boxfit.search.bay import BaySearch
 from boxfit.search.box_grid import on_grid
 from boxfit.search.candidate import Candidate
-from boxfit.search.cuboids import Cuboid, cuboids, go_in
+from boxfit.search.cuboids import Cuboid, Standing, cuboids, way_round
 from boxfit.search.floors import floors, height_for_boxes, lowest
 from boxfit.search.form import Form
+from boxfit.space.plan import SLACK
 
 FORMS_PER_COUNT = 3
 """Plan sizes looked at for each number of modules: the smallest."""
-MOST_CORNERS = 16
+MOST_PLACES_TRIED = 16
 """Corners of what is free that a box is set down in."""
 MOST_SET_DOWN = 3000
 """Boxes set down before the last one of each arrangement."""
 KEPT_PER_COUNT = 4
-SLACK = 1e-6
-
-
-@dataclass(frozen=True)
-class Standing:
-    """A box set down: its form, its low corner [mm] and the cuboids it fills."""
-
-    form: Form
-    corner: Point
-    fills: tuple[Cuboid, ...]
-
-    @property
-    def placed(self) -> PlacedBox:
-        """The box where it stands."""
-        return self.form.placed(*self.corner)
+"""Arrangements kept for each number of modules."""
 
 
 def several(search: BaySearch, stepped: tuple[Form, ...]) -> tuple[Arrangement, ...]:
@@ -70,7 +56,7 @@ class _SetDown:
             plain = tuple(form for form in self.forms if isinstance(form, Candidate))
             beaten = max(self.kept, default=self.beaten)
             standing = on_grid(self.search, plain, self._above, beaten)
-            self._keep(tuple(Standing(one.form, one.corner, one.fills) for one in standing))
+            self._keep(standing)
         return tuple(one for count in sorted(self.kept, reverse=True) for one in self.kept[count])
 
     @property
@@ -91,7 +77,7 @@ class _SetDown:
             if form.count > most:
                 continue
             free = self._left_free(form, standing)
-            for corner in _corners(free)[: 1 if boxes_left == 1 else MOST_CORNERS]:
+            for corner in _corners(free)[: 1 if boxes_left == 1 else MOST_PLACES_TRIED]:
                 box = Standing(form, corner, cuboids(form.placed(*corner), self.rules))
                 self._keep((*standing, box))
                 if boxes_left > 1 and not self._is_over:
@@ -107,14 +93,14 @@ class _SetDown:
     def _keep(self, standing: tuple[Standing, ...]) -> None:
         count = sum(one.form.count for one in standing)
         kept = self.kept.setdefault(count, []) if count > self.beaten else None
-        if kept is None or len(kept) >= KEPT_PER_COUNT or not go_in(self._fills(standing), self.search.bay):
+        if kept is None or len(kept) >= KEPT_PER_COUNT or self._bars(standing):
             return
         x, y = standing[0].corner
         boxes = ((one.form, (one.corner[0] - x, one.corner[1] - y)) for one in standing)
         kept.append(Arrangement(tuple(boxes)))
 
-    def _fills(self, standing: tuple[Standing, ...]) -> tuple[tuple[Cuboid, ...], ...]:
-        return tuple(one.fills for one in standing)
+    def _bars(self, standing: tuple[Standing, ...]) -> bool:
+        return way_round([one.fills for one in standing], self.search.bay) is None
 
     def _forms_beside(self, standing: tuple[Standing, ...]) -> list[Form]:
         """All forms, and plain ones raised so that they stand over a box set down before; fullest first."""
@@ -176,7 +162,7 @@ def _kept_off(part: Cuboid, other: Cuboid, clearance: float) -> tuple[float, flo
 def _corners(free: shapely.Geometry) -> list[Point]:
     """Corners of what is free, evenly thinned out, in a fixed order."""
     found = sorted(set(_all_corners(free)))
-    step = max(1, -(-len(found) // MOST_CORNERS))
+    step = max(1, -(-len(found) // MOST_PLACES_TRIED))
     return found[::step]
 
 

@@ -8,13 +8,14 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from boxfit.bay import BoxRules
+from boxfit.box_details import least_side, ledge
 from boxfit.search.blocks import Footprint, Placement
 from boxfit.search.raster import UNITS_PER_MILLIMETRE, units
 from boxfit.search.stack import Stack
 from boxfit.surface import Outline
 
 LEAST_SIDE = 10.0
-"""No side of a stepped box is shorter [mm] than this, its bends and flanges apart."""
+"""No side of a stepped box is shorter [mm], its bends and flanges apart (common practice, no source)."""
 MOST_CORNERS = 8
 """Corners of one outline at most."""
 
@@ -67,8 +68,10 @@ class Making:
 
 def making(rules: BoxRules) -> Making:
     """The least sides of a stepped box built by the rules."""
-    inwards = rules.thickness + rules.liner + rules.bend_radius
-    return Making(units(LEAST_SIDE), units(2 * inwards + LEAST_SIDE), units(2 * rules.flange + LEAST_SIDE))
+    side = max(LEAST_SIDE, least_side(rules))
+    bar = ledge(rules)
+    inwards = rules.thickness + max(rules.liner + rules.bend_radius, bar.width if bar else 0.0)
+    return Making(units(side), units(2 * inwards + side), units(2 * rules.flange + side))
 
 
 @dataclass(frozen=True)

@@ -82,7 +82,7 @@ def test_a_negotiable_keepout_has_its_price() -> None:
     idle = replace(SPARE, least=None, most=None, alike=Eased(1.0, moved))
     words = " ".join(limits_page(page(idle)).split())
     assert "costs 0.0 kWh and 0.004 of front share (9 modules with it, 9 without;" in words
-    assert "alone costs nothing" in limits_page(page(replace(idle, alike=None)))
+    assert "has no price to tell" in limits_page(page(replace(idle, alike=None)))
 
 
 def test_what_gains_beside_a_wider_tolerance_of_the_target_is_told() -> None:

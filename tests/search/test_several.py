@@ -10,7 +10,7 @@ from boxfit.files.layout_json import layout_as_data
 from boxfit.judge.layout import judge_layout
 from boxfit.layout import Layout
 from boxfit.module import Module, Voltage
-from boxfit.search.cuboids import Cuboid, go_in
+from boxfit.search.cuboids import Cuboid, way_round
 from boxfit.search.find import find_layout
 from tests.box.samples import RULES
 
@@ -77,13 +77,11 @@ def test_boxes_stand_over_one_another_where_a_shelf_of_metal_parts_the_bay() -> 
     assert upper - lower >= 50.0 - 1e-6
 
 
-@pytest.mark.parametrize(
-    ("way", "expected"), [("up", True), ("front", True), ("rear", True), ("down", True), ("left", True)]
-)
-def test_cuboids_in_the_open_can_always_leave(way: Way, expected: bool) -> None:
+@pytest.mark.parametrize("way", ["up", "front", "rear", "down", "left", "right"])
+def test_cuboids_in_the_open_can_always_leave(way: Way) -> None:
     boxes = ((Cuboid((0, 0, 0), (1, 1, 1)),), (Cuboid((0, 0, 2), (1, 1, 3)),))
     bay = replace(car_of(wide(10.0, 10.0), 10.0, 2).bays[0], opening=Opening(way))
-    assert go_in(boxes, bay) is expected
+    assert sorted(way_round(boxes, bay) or ()) == [0, 1]
 
 
 def test_boxes_hooked_into_one_another_cannot_go_in() -> None:
@@ -95,6 +93,13 @@ def test_boxes_hooked_into_one_another_cannot_go_in() -> None:
         Cuboid((1.5, 0, 5), (5, 1, 6)),
     )
     bay = replace(car_of(wide(10.0, 10.0), 10.0, 2).bays[0], opening=Opening("up"))
-    assert not go_in((one, other), bay)
-    assert go_in((one, other), replace(bay, opening=Opening("left")))
-    assert go_in((one, other), replace(bay, opening=None))
+    assert way_round((one, other), bay) is None
+    assert way_round((one, other), replace(bay, opening=Opening("left"))) is not None
+    assert way_round((one, other), replace(bay, opening=None)) == (0, 1)
+
+
+def test_the_lower_box_goes_in_first() -> None:
+    upper, lower = (Cuboid((0, 0, 2), (1, 1, 3)),), (Cuboid((0, 0, 0), (1, 1, 1)),)
+    bay = replace(car_of(wide(10.0, 10.0), 10.0, 2).bays[0], opening=Opening("up"))
+    assert way_round((upper, lower), bay) == (1, 0)
+    assert way_round((upper, lower), replace(bay, opening=Opening("down"))) == (0, 1)
