@@ -40,6 +40,18 @@ def refuse_misjudged(layout: Layout, car: Car, module: Module) -> None:
         raise JudgedWrongError(findings)
 
 
+def refuse_misjudged_alternatives(layout: Layout, cars: tuple[Car, ...], module: Module) -> None:
+    """Raises JudgedWrongError where the judge finds fault with an alternative, each of its own car."""
+    from boxfit.files.layout_json import layout_bytes
+    from boxfit.judge.layout import judge_alternative
+
+    tables = json.loads(layout_bytes(layout))["alternatives"]
+    for table, car in zip(tables, cars, strict=True):
+        findings = judge_alternative(table, car, module)
+        if findings:
+            raise JudgedWrongError(findings)
+
+
 @contextmanager
 def best_and_others(
     car: Car, module: Module, search: Search
@@ -64,9 +76,9 @@ def best_and_others(
         def with_alternatives() -> Layout:
             search.tell(f"{best.count} modules; looking at alternatives")
             found = others.beside(best)
-            for one in found:
-                refuse_misjudged(one.alternative.layout, one.car, module)
-            return replace(best, alternatives=tuple(one.alternative for one in found))
+            layout = replace(best, alternatives=tuple(one.alternative for one in found))
+            refuse_misjudged_alternatives(layout, tuple(one.car for one in found), module)
+            return layout
 
         yield best, with_alternatives
 

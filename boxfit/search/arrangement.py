@@ -43,6 +43,23 @@ class Arrangement:
         ]
         return free[0] if len(free) == 1 else shapely.intersection_all(free)
 
+    def without_one(self) -> "Arrangement | None":
+        """The same boxes where they stand with one module fewer, of the emptiest that can spare it."""
+        for place in sorted(range(len(self.boxes)), key=lambda place: self.boxes[place][0].count):
+            form, offset = self.boxes[place]
+            before, after = self.boxes[:place], self.boxes[place + 1 :]
+            if form.count == 1 and before + after:
+                return Arrangement(before + after)._from_its_first()
+            fewer = form.without_one()
+            if fewer is not None:
+                return Arrangement((*before, (fewer, offset), *after))
+        return None
+
+    def _from_its_first(self) -> "Arrangement":
+        """The same with offsets counted from the first box."""
+        x, y = self.boxes[0][1]
+        return Arrangement(tuple((box, (along - x, across - y)) for box, (along, across) in self.boxes))
+
     def turned_over(self) -> "tuple[Arrangement, ...]":
         """The same with one box alone turned over; several boxes stay as they are."""
         if len(self.boxes) > 1:

@@ -1,6 +1,6 @@
 """A box that could be: its stack, its plan size, the level it stands on and where its modules stand in it."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from boxfit.bay import Vector
@@ -77,6 +77,18 @@ class Candidate:
     def places(self, rooms: Rooms) -> "shapely.Geometry":
         """Where its low corner [mm] may be."""
         return rooms.at(self.stack, self.bottom).places(self.size.width, self.size.depth)
+
+    def without_one(self) -> "Candidate | None":
+        """The box less a module of its upper tiers, the furthest forward that can be spared, drawn in."""
+        for tier in reversed(range(len(self.fillings))):
+            placements = self.fillings[tier].placements
+            for spared in sorted(placements, key=lambda place: place[1:], reverse=True):
+                left = tuple(place for place in placements if place != spared)
+                filling = Filling(len(left), len(left), left)
+                fewer = replace(self, fillings=(*self.fillings[:tier], filling, *self.fillings[tier + 1 :]))
+                if left and fewer.fills_its_height:
+                    return fewer.trimmed()
+        return None
 
     def turned_over(self) -> tuple["Candidate", ...]:
         """The box and its mirror images, which keep every allowance where rooms look up or both ways.

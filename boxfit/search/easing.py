@@ -27,8 +27,10 @@ MOST_KILOGRAMS = 300.0
 MOST_VOLTS = 200.0
 """The ends of a voltage window are moved no further [V]."""
 TOLERANCE = "target, tolerance"
-OPENING, EVERY_BAY = "opening", "every bay"
+OPENING = "opening"
 """An opening taken away: boxes are made up inside the bay, none has to go in."""
+EVERY_BAY = "every bay"
+"""Where a rule is eased in all bays at once."""
 MOST_SHARE = 0.1
 """The target front share and its tolerance are moved no further [-]."""
 

@@ -40,5 +40,8 @@ class Form(Protocol):
     def places(self, rooms: "Rooms") -> "shapely.Geometry":
         """Where the low corner [mm] of its extent may be."""
 
+    def without_one(self) -> "Form | None":
+        """The box with one module fewer where it stands; None where every tier needs all it has."""
+
     def turned_over(self) -> "tuple[Form, ...]":
         """The box and its mirror images, as far as they keep every allowance."""

@@ -57,6 +57,10 @@ class _SetDown:
             beaten = max(self.kept, default=self.beaten)
             standing = on_grid(self.search, plain, self._above, beaten)
             self._keep(standing)
+        for count in range(max(self.kept, default=0) - 1, self.beaten, -1):
+            fuller = self.kept.get(count + 1, [])
+            fewer = dict.fromkeys(one.without_one() for one in fuller)
+            self.kept.setdefault(count, [one for one in fewer if one is not None])
         return tuple(one for count in sorted(self.kept, reverse=True) for one in self.kept[count])
 
     @property

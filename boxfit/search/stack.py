@@ -1,6 +1,6 @@
 """Tiers one above the other in one box: heights, levels, and how many modules a plan size holds."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import combinations_with_replacement, product
 
@@ -172,7 +172,17 @@ def _table(width: int, depth: int, laid: Laying) -> BlockTable | None:
 
 
 def stacks(module: Module, rules: BoxRules, height: float) -> tuple[Stack, ...]:
-    """Every stack of at most `rules.tiers` tiers that is no taller than `height` [mm], lowest first."""
+    """Every stack of at most `rules.tiers` tiers that is no taller than `height` [mm], lowest first.
+
+    Where rooms may be shared, the same stacks without sharing come besides: alone, they waste less at walls.
+    """
+    found = _stacks(module, rules, height)
+    if module.room_shared and any(any(one.room_low[:2] + one.room_high[:2]) for one in stances(module)):
+        found += _stacks(replace(module, room_shared=False), rules, height)
+    return tuple(sorted(found, key=lambda stack: stack.height))
+
+
+def _stacks(module: Module, rules: BoxRules, height: float) -> list[Stack]:
     kinds = tier_kinds(stances(module))
     found: list[Stack] = []
     for tiers in range(1, rules.tiers + 1):
@@ -184,4 +194,4 @@ def stacks(module: Module, rules: BoxRules, height: float) -> tuple[Stack, ...]:
         if not fitting:
             break
         found += fitting
-    return tuple(sorted(found, key=lambda stack: stack.height))
+    return found

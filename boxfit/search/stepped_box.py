@@ -88,6 +88,16 @@ class SteppedBox:
                 free = place if free is None else shapely.intersection(free, place)
         return free if free is not None else shapely.Polygon()
 
+    def without_one(self) -> "SteppedBox | None":
+        """The box less a module of its upper tiers, the furthest forward to be spared; walls as they are."""
+        for tier in reversed(range(len(self.bodies))):
+            for spared in sorted(self.bodies[tier], key=lambda body: body[1:], reverse=True):
+                left = tuple(body for body in self.bodies[tier] if body != spared)
+                fewer = replace(self, bodies=(*self.bodies[:tier], left, *self.bodies[tier + 1 :]))
+                if left and fewer.fills_its_height:
+                    return fewer
+        return None
+
     def turned_over(self) -> "tuple[SteppedBox, ...]":
         """The box and its mirror images where rooms look up or both ways, else the box alone."""
         stances = [stance for model in self.stack.models for stance in model.stances]

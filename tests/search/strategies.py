@@ -15,6 +15,8 @@ RULES_TRIED = (
     replace(RULES, bend_radius=8.0, tiers=1),
     replace(RULES, tiers=3, headroom=0.0, clearance=5.0),
     replace(RULES, boxes=2, flange=5.0, clearance=2.0, tiers=1),
+    replace(RULES, shape="stepped", flange=5.0),
+    replace(RULES, shape="stepped", boxes=3, tiers=2),
 )
 WAYS: tuple[Way, ...] = ("up", "down", "front", "rear", "left", "right")
 

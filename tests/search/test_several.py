@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from boxfit.bay import Bay, Block, Keepout, Opening, Prism, Way
-from boxfit.car import Car
+from boxfit.car import Car, Window
 from boxfit.files.layout_json import layout_as_data
 from boxfit.judge.layout import judge_layout
 from boxfit.layout import Layout
@@ -103,3 +103,12 @@ def test_the_lower_box_goes_in_first() -> None:
     bay = replace(car_of(wide(10.0, 10.0), 10.0, 2).bays[0], opening=Opening("up"))
     assert way_round((upper, lower), bay) == (1, 0)
     assert way_round((upper, lower), replace(bay, opening=Opening("down"))) == (0, 1)
+
+
+def test_every_number_up_to_the_fullest_can_be_had() -> None:
+    """What two boxes hold beyond one they hold less one as well: seven in series need just seven."""
+    arms = ((0.0, 0.0), (212.0, 0.0), (212.0, 104.0), (104.0, 104.0), (104.0, 302.0), (0.0, 302.0))
+    car = car_of(arms, 42.0, 2)
+    assert laid_out(car).count == 8
+    seven = replace(car, windows=(Window("inverter", 7 * 33.0, 7 * 50.4),))
+    assert laid_out(seven).count == 7
