@@ -26,7 +26,7 @@ HERON = str(ROOT / "modules" / "heron-44.toml")
 VIEWS = ("plan", "side", "rear", "margins")
 DUNLIN = ROOT / "bays" / "dunlin-850"
 SCAN = ROOT / "bays" / "dunlin-850-scan" / "front.ply"
-ROUGHLY_EVERY_KIND = ("step", "stl", "glb", "json", "csv", "svg", "png", "txt")
+ROUGHLY_EVERY_KIND = ("step", "stl", "dxf", "glb", "json", "csv", "svg", "png", "txt")
 
 
 def run(*words: str | Path) -> Result:

@@ -24,6 +24,19 @@ def refuse_unbuildable(car: Car, layout: Layout) -> None:
         raise InputError(problems)
 
 
+def write_all_flats(car: Car, layout: Layout, folder: Path) -> tuple[str, ...]:
+    """One DXF for each flat of every box; returns what the fold shop would say of them."""
+    from boxfit.box.build import box_parts
+    from boxfit.sheet.write import write_flats
+
+    written = [
+        write_flats(box_parts(bay, number, box), bay.box, folder)
+        for bay, placed in zip(car.bays, layout.bays, strict=True)
+        for number, box in enumerate(placed.boxes, start=1)
+    ]
+    return tuple(finding.text for one in written for finding in one.findings)
+
+
 def build(car: Car, module: Module, target: Path, search: Search) -> str:
     """The search, then every file for the workshop; returns the summary.
 
@@ -34,6 +47,7 @@ def build(car: Car, module: Module, target: Path, search: Search) -> str:
     from boxfit.files.results import whole_or_nothing
     from boxfit.judge.solids import judge_solids
     from boxfit.report.assembly_text import assembly_csv
+    from boxfit.report.columns import listed
     from boxfit.report.margin_text import margin_csv
     from boxfit.report.margins import margins
     from boxfit.report.summary import summary
@@ -51,15 +65,14 @@ def build(car: Car, module: Module, target: Path, search: Search) -> str:
             if findings:
                 raise JudgedWrongError(findings)
             tell("drawing")
+            flats = write_all_flats(car, best, folder)
             write_views(car, best, folder)
             (folder / "margins.csv").write_bytes(margin_csv(margins(car, best)).encode())
             (folder / "assembly.csv").write_bytes(assembly_csv(assembly(car, module, best)).encode())
             layout = with_alternatives()
             (folder / "layout.json").write_bytes(layout_bytes(layout))
             text = summary(car, module, layout)
-            if solids.notes:
-                text = "\n".join(
-                    [text.rstrip("\n"), "", "For the maker", *(f"  {note}" for note in solids.notes), ""]
-                )
+            if notes := (*solids.notes, *flats):
+                text = "\n".join([text.rstrip("\n"), "", "For the maker", *listed(notes), ""])
             (folder / "summary.txt").write_text(text, encoding="utf-8")
     return text

@@ -4,6 +4,7 @@ from itertools import chain, count
 from pathlib import Path
 
 from boxfit.bay import Bay
+from boxfit.box.names import file_stem
 from boxfit.car import Car
 from boxfit.report.area import Area
 from boxfit.report.bay_figures import WIDTH, draw_bay_figures, figures_height
@@ -27,17 +28,8 @@ def write_bay_views(car: Car, folder: Path) -> tuple[Path, ...]:
     written: list[Path] = []
     with plain_settings():
         for bay in car.bays:
-            written += drawn_bay(car, bay).save(folder / file_stem(bay.name))
+            written += drawn_bay(car, bay).save(folder / (file_stem(bay.name) or "bay"))
     return tuple(written)
-
-
-def file_stem(name: str) -> str:
-    """A bay's name as a file name; "bay" where no letter or figure is left.
-
-    >>> file_stem("below the load floor"), file_stem("!")
-    ('below-the-load-floor', 'bay')
-    """
-    return "-".join("".join(sign if sign.isalnum() else " " for sign in name.lower()).split()) or "bay"
 
 
 def drawn_bay(car: Car, bay: Bay) -> Sheet:

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from pathlib import Path
 
+from boxfit.box.names import file_stem
 from boxfit.car import Car
 from boxfit.layout import Layout
 from boxfit.module import Module
@@ -53,15 +54,6 @@ def export_parts(box: MadeBox, folder: Path) -> tuple[str, ...]:
             write_stl(part.body.form.mesh, folder / f"{stem}.stl")
             files += [f"{stem}.step", f"{stem}.stl"]
     return tuple(files)
-
-
-def file_stem(name: str) -> str:
-    """A part's name as a file name.
-
-    >>> file_stem("front bay box 1 tray")
-    'front-bay-box-1-tray'
-    """
-    return "-".join("".join(sign if sign.isalnum() else " " for sign in name.lower()).split())
 
 
 def assembly_of(car: Car, boxes: tuple[MadeBox, ...]) -> Assembly:

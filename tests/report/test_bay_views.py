@@ -23,7 +23,7 @@ from boxfit.files.car import read_car
 from boxfit.report.area import Area, area_of
 from boxfit.report.bay_figures import WIDTH
 from boxfit.report.bay_survey import corners, moved_outlines, moved_room
-from boxfit.report.bay_views import WORK, bay_scale, drawn_bay, file_stem, write_bay_views
+from boxfit.report.bay_views import WORK, bay_scale, drawn_bay, write_bay_views
 from boxfit.report.look import HOT, KEEPOUT, MOVING, SCALES
 from boxfit.report.paper import PAGE, Sheet, plain_settings
 from boxfit.report.projection import PLAN, REAR, SIDE, VIEWS
@@ -299,13 +299,6 @@ def test_files_are_named_by_the_bays(tmp_path: Path) -> None:
     assert sorted(tmp_path.iterdir()) == sorted(written)
     assert b"date" not in written[0].read_bytes()
     assert b"tEXt" not in written[1].read_bytes()
-
-
-def test_names_agree_with_the_parts_files() -> None:
-    from boxfit.solid import write
-
-    for name in ("front bay", "Nook, left (2)", "Kofferraum ÄÖ", "a/b\\c..d"):
-        assert file_stem(name) == write.file_stem(name)
 
 
 def test_missing_folder_is_an_error(tmp_path: Path) -> None:

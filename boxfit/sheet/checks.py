@@ -1,0 +1,89 @@
+"""What a fold shop would send back: its rules on holes, flanges, sheets and radii.
+
+Hole to edge 1.5 t, hole to bend 2 t + r, hole at least t, shortest flange 3 t + r: common practice, no
+source.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from boxfit.sheet.flat import Bend, Flat, Hole
+from boxfit.sheet.outline import distance_to_contour, distance_to_line
+from boxfit.sheet.shop import Shop
+from boxfit.standards.bending import least_inside_radius
+
+CLOSE = 1e-6
+
+
+@dataclass(frozen=True)
+class Finding:
+    """A rule that a flat does not keep: where, the figure found and the one asked for [mm]."""
+
+    code: str
+    part: str
+    place: str
+    figure: float
+    limit: float
+
+    @property
+    def text(self) -> str:
+        """As a sentence.
+
+        >>> Finding("hole to edge", "lid", "hole at 5, 5", 2.0, 3.75).text
+        'lid: hole to edge: hole at 5, 5: 2 mm, 3.75 asked for'
+        """
+        return f"{self.part}: {self.code}: {self.place}: {self.figure:.4g} mm, {self.limit:.4g} asked for"
+
+
+def findings_of(flat: Flat, shop: Shop) -> tuple[Finding, ...]:
+    """All rules that a flat does not keep, those of the sheet first."""
+    found = [*_sheet(flat, shop), *_radius(flat)]
+    found += [finding for bend in flat.bends for finding in _flange(flat, bend)]
+    found += [finding for hole in flat.holes for finding in _hole(flat, hole)]
+    return tuple(found)
+
+
+def _sheet(flat: Flat, shop: Shop) -> Iterator[Finding]:
+    """Cut from one sheet."""
+    if not shop.takes(flat.size):
+        long, short = max(flat.size), min(flat.size)
+        most = (max(shop.sheet), min(shop.sheet))
+        figure, limit = (long, most[0]) if long > most[0] else (short, most[1])
+        place = f"blank of {long:.1f} x {short:.1f}"
+        yield Finding("blank larger than the sheet", flat.name, place, figure, limit)
+
+
+def _radius(flat: Flat) -> Iterator[Finding]:
+    """No tighter than the sheet takes; all bends of a flat are alike."""
+    least = least_inside_radius(flat.material, flat.thickness)
+    for radius in sorted({bend.radius for bend in flat.bends}):
+        if least and radius < least.radius - CLOSE:
+            place = f"inside radius in {flat.material}, {least.source}"
+            yield Finding("radius too tight", flat.name, place, radius, least.radius)
+
+
+def _flange(flat: Flat, bend: Bend) -> Iterator[Finding]:
+    """What is folded is held by the tool."""
+    least = 3.0 * flat.thickness + bend.radius
+    if bend.leg < least - CLOSE:
+        yield Finding("flange too short", flat.name, f"fold {_at(bend.start)}", bend.leg, least)
+
+
+def _hole(flat: Flat, hole: Hole) -> Iterator[Finding]:
+    """Large enough, and clear of edges and bends; bends count from the inside of the other leg."""
+    thick, half, place = flat.thickness, hole.diameter / 2.0, f"hole {_at(hole.at)}"
+    if hole.diameter < thick - CLOSE:
+        yield Finding("hole too small", flat.name, place, hole.diameter, thick)
+    edge = min(distance_to_contour(hole.at, contour) for contour in flat.contours) - half
+    if edge < 1.5 * thick - CLOSE:
+        yield Finding("hole to edge", flat.name, place, edge, 1.5 * thick)
+    for bend in flat.bends:
+        tangent = distance_to_line(hole.at, bend.start, bend.end) - bend.allowance / 2.0
+        apart, least = tangent + bend.radius - half, 2.0 * thick + bend.radius
+        if apart < least - CLOSE:
+            yield Finding("hole to bend", flat.name, place, apart, least)
+
+
+def _at(point: tuple[float, float]) -> str:
+    """A place in the flat."""
+    return f"at {point[0]:.1f}, {point[1]:.1f}"

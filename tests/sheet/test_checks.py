@@ -1,0 +1,92 @@
+"""What a fold shop would send back is told, with its figure."""
+
+from dataclasses import replace
+
+import pytest
+
+from boxfit.bay import BoxRules
+from boxfit.box.build import box_parts
+from boxfit.sheet.checks import Finding, findings_of
+from boxfit.sheet.flat import Bend, Flat, Hole, straight
+from boxfit.sheet.flats import flats_of
+from boxfit.sheet.shop import Shop
+from tests.box.samples import LOW, RULES, bay_with, box_around
+
+FOLD = Bend((0.0, 30.0), (200.0, 30.0), True, 90.0, 2.0, 0.33, 4.0, 27.0)
+PLATE = Flat(
+    name="plate",
+    material="aluminium-5754",
+    thickness=2.0,
+    contours=(straight([(0.0, 0.0), (200.0, 0.0), (200.0, 100.0), (0.0, 100.0)]),),
+    formed=(200.0, 75.0, 30.0),
+    bends=(FOLD,),
+)
+
+
+def of(rules: BoxRules, plan: tuple[float, float]) -> tuple[Finding, ...]:
+    box = box_around(LOW, plan, (138.0,), rules)
+    flats = flats_of(box_parts(bay_with(rules), 1, box), rules, Shop())
+    return tuple(finding for flat in flats for finding in findings_of(flat, Shop()))
+
+
+def told(flat: Flat) -> list[tuple[str, float, float]]:
+    found = findings_of(flat, Shop())
+    return [(one.code, round(one.figure, 6), round(one.limit, 6)) for one in found]
+
+
+def test_usual_rules_keep_everything() -> None:
+    assert of(RULES, (480.3, 390.7)) == ()
+
+
+@pytest.mark.parametrize(
+    ("hole", "expected"),
+    [
+        (Hole((5.5, 70.0), 5.0), []),
+        (Hole((5.4, 70.0), 5.0), [("hole to edge", 2.9, 3.0)]),
+        (Hole((100.0, 38.5), 5.0), []),
+        (Hole((100.0, 38.4), 5.0), [("hole to bend", 5.9, 6.0)]),
+        (Hole((100.0, 70.0), 1.9), [("hole too small", 1.9, 2.0)]),
+    ],
+)
+def test_holes(hole: Hole, expected: list[tuple[str, float, float]]) -> None:
+    """To the edge 1.5 t = 3; to the inside of the other leg 2 t + r = 6, of which r lies before the bend."""
+    assert told(replace(PLATE, holes=(hole,))) == expected
+
+
+def test_short_flange() -> None:
+    """3 t + r = 8."""
+    assert told(replace(PLATE, bends=(replace(FOLD, leg=7.9),))) == [("flange too short", 7.9, 8.0)]
+    assert told(replace(PLATE, bends=(replace(FOLD, leg=8.0),))) == []
+    narrow = of(replace(RULES, flange=9.0), (480.3, 390.7))
+    assert [(one.code, one.figure, one.limit) for one in narrow] == [("flange too short", 9.0, 10.0)] * 4
+
+
+def test_tight_radius() -> None:
+    """5754 from 1.5 to 3 mm: one thickness (EN 485-2)."""
+    assert told(replace(PLATE, bends=(replace(FOLD, radius=1.9),))) == [("radius too tight", 1.9, 2.0)]
+    (one,) = [one for one in of(replace(RULES, bend_radius=2.0), (480.3, 390.7))]
+    assert one.text == (
+        "front bay box 1 tray: radius too tight: inside radius in aluminium-5754, EN 485-2, 5754 O/H111, "
+        "a dealer's copy: 2 mm, 2.5 asked for"
+    )
+
+
+def test_blank_larger_than_the_sheet() -> None:
+    """A long box: its lid goes on no sheet, and the tray's floor and long walls neither."""
+    found = of(RULES, (2600.0, 300.0))
+    assert {(one.code, one.figure, one.limit) for one in found} >= {
+        ("blank larger than the sheet", 2644.0, 2500.0)
+    }
+    assert {one.part for one in found} == {
+        "front bay box 1 tray floor",
+        "front bay box 1 tray wall right",
+        "front bay box 1 tray wall left",
+        "front bay box 1 lid",
+        "front bay box 1 cover plate",
+    }
+    across = findings_of(
+        replace(PLATE, contours=(straight([(0, 0), (1300, 0), (1300, 1300), (0, 1300)]),)), Shop()
+    )
+    assert [(one.code, one.figure, one.limit) for one in across] == [
+        ("blank larger than the sheet", 1300.0, 1250.0)
+    ]
