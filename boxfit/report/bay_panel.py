@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from boxfit.bay import Bay, Point
@@ -15,7 +14,7 @@ from boxfit.report.look import AXLE, FRAME, HEADING, SMALL, SMALL_LEFT, SMALL_RI
 from boxfit.report.panel import Panel
 from boxfit.report.paper import Sheet
 from boxfit.report.parts import clipped
-from boxfit.report.placing import Candidate, around, lead, place
+from boxfit.report.placing import around, clear_of, lead, place
 from boxfit.report.projection import PLAN, REAR, View, bay_points, extents
 
 if TYPE_CHECKING:
@@ -133,7 +132,7 @@ def _write_corners(sheet: Sheet, panel: Panel, bay: Bay, cell: Area) -> int:
     for flat, words in found[:CORNERS]:
         at = panel.put(flat)
         target = area_of((at, at)).inset(-0.3)
-        spot = place(sheet, words, _clear(sheet, words, target, drawn), within)
+        spot = place(sheet, words, clear_of(drawn, sheet, words, around(target, SMALL)), within)
         if spot:
             lead(sheet, spot, target)
             written += 1
@@ -147,13 +146,3 @@ def _drawn(panel: Panel, bay: Bay) -> BaseGeometry:
     outlines = [*moved_room(panel.view, bay, bay.tolerance)]
     outlines += [outline for keepout in bay.keepouts for outline in clipped(panel, bay, keepout)]
     return unary_union([Polygon(panel.outline(outline)) for outline in outlines])
-
-
-def _clear(sheet: Sheet, words: str, target: Area, drawn: BaseGeometry) -> Iterator[Candidate]:
-    """Places round a corner at which the words cover nothing drawn."""
-    from shapely import box
-
-    for at, lettering in around(target, SMALL):
-        area = sheet.area(words, at, lettering)
-        if not drawn.intersects(box(area.left, area.bottom, area.right, area.top)):
-            yield at, lettering

@@ -8,12 +8,14 @@ from boxfit.car import Car
 from boxfit.layout import Layout, PlacedBox
 from boxfit.report.area import Area, area_of
 from boxfit.report.balloons import draw_balloons, draw_hidden, key_words
+from boxfit.report.box_names import box_names, write_beside_modules
 from boxfit.report.columns import counted
 from boxfit.report.dimension import depth, draw_across, draw_upright, reach
 from boxfit.report.drawn_box import Drawn
 from boxfit.report.labels import draw_numbers, groups
+from boxfit.report.lines import drawn_lines
 from boxfit.report.look import HEADING, SMALL, SMALL_LEFT, SMALL_RIGHT
-from boxfit.report.marks import draw_marks, figure, marks_of
+from boxfit.report.marks import Paper, arrow_areas, draw_marks, figure, marks_of
 from boxfit.report.numbering import Numbered, numbered, runs
 from boxfit.report.panel import Panel, fitted_panel
 from boxfit.report.paper import Sheet
@@ -44,16 +46,26 @@ def draw_detail(sheet: Sheet, car: Car, layout: Layout, bay: Bay, view: View, ce
     panel, spans, drawing = _fitted(sheet, bay, boxes, view, room)
     draw_bay(sheet, panel, bay)
     draw_boxes(sheet, panel, boxes, bay.box)
-    draw_across(sheet, spans.across, drawing.bottom)
-    draw_upright(sheet, spans.upright, drawing.right)
+    thin = draw_across(sheet, spans.across, drawing.bottom)
+    thin += draw_upright(sheet, spans.upright, drawing.right)
     modules = [found for found in numbered(layout) if found.bay == bay.name]
     covered = [area for box in boxes for area in covered_areas(panel, box, bay.box)]
     for box in boxes:
         sheet.taken.extend(_edges(panel, outside(view, box, bay.box)))
     draw_hidden(sheet, panel, bay)
     left = draw_numbers(sheet, groups(panel, modules), room, covered)
+    marks = marks_of(view, bay, car, layout)
+    arrows = arrow_areas(panel, marks)
+    paper = Paper(room)
+    # A plain box by itself leaves room enough: its figures stand right at their arrows.
+    if len(boxes) > 1 or any(box.is_stepped for box in boxes):
+        sheet.taken.extend((*thin, *arrows))
+        lines = drawn_lines(panel, bay, boxes, opened=True)
+        write_beside_modules(sheet, box_names(panel, boxes, bay.box), lines, room, covered)
+        paper = Paper(room, lines)
     draw_balloons(sheet, panel, bay, room, covered)
-    draw_marks(sheet, panel, marks_of(view, bay, car, layout), room, figure)
+    sheet.taken.extend(arrows)
+    draw_marks(sheet, panel, marks, paper, figure)
     told = "; ".join(_held(modules, len(boxes))) or "stays empty"
     told += f"; no room for {counted(len(left), 'label')}" if left else ""
     _draw_caption(sheet, cell, bay.name, f"{told}   1:{panel.scale:g}")

@@ -54,32 +54,37 @@ def depth(sheet: Sheet, spans: Sequence[Span]) -> float:
     return FIRST + STEP * max(levels(sheet, spans), default=-1) + 2.0 if spans else 0.0
 
 
-def draw_across(sheet: Sheet, spans: Sequence[Span], below: float) -> None:
-    """Draw the spans as dimension lines below a height on paper [mm]."""
-    _draw(sheet, spans, below, upright=False)
+def draw_across(sheet: Sheet, spans: Sequence[Span], below: float) -> tuple[Area, ...]:
+    """Draw the spans as dimension lines below a height on paper [mm]; gives where their thin lines run."""
+    return _draw(sheet, spans, below, upright=False)
 
 
-def draw_upright(sheet: Sheet, spans: Sequence[Span], beside: float) -> None:
-    """Draw the spans as dimension lines to the right of a place on paper [mm]."""
-    _draw(sheet, spans, beside, upright=True)
+def draw_upright(sheet: Sheet, spans: Sequence[Span], beside: float) -> tuple[Area, ...]:
+    """Draw the spans as dimension lines to the right of a place on paper [mm], as `draw_across` does."""
+    return _draw(sheet, spans, beside, upright=True)
 
 
-def _draw(sheet: Sheet, spans: Sequence[Span], start: float, upright: bool) -> None:
+def _draw(sheet: Sheet, spans: Sequence[Span], start: float, upright: bool) -> tuple[Area, ...]:
     def put(along: float, away: float) -> Point:
         return (start + away, along) if upright else (along, start - away)
 
-    for span, level in zip(spans, levels(sheet, spans), strict=True):
+    thin: list[Area] = []
+    placed = tuple(zip(spans, levels(sheet, spans), strict=True))
+    for span, level in placed:
         away = FIRST + STEP * level
         for end in (span.low, span.high):
             sheet.line((put(end, 1.0), put(end, away + 1.0)), DIMENSION)
+            thin.append(area_of((put(end, 1.0), put(end, away + 1.0))).inset(-0.3))
             sheet.line((put(end - 0.8, away + 0.8), put(end + 0.8, away - 0.8)), DIMENSION)
         sheet.line((put(span.low, away), put(span.high, away)), DIMENSION)
-        middle = _middle(sheet, span)
+        crossed = [end for other, line in placed if line > level for end in (other.low, other.high)]
+        middle = _middle(sheet, span, crossed)
         beside = middle > span.high
         sheet.write(
             span.words, put(middle, away if beside else away - 1.9), turned(SMALL) if upright else SMALL
         )
         sheet.taken.append(_ground(put(span.low, away), put(span.high, away)))
+    return tuple(thin)
 
 
 def _ground(start: Point, end: Point) -> Area:
@@ -87,12 +92,24 @@ def _ground(start: Point, end: Point) -> Area:
     return area_of((start, end)).inset(-0.8)
 
 
-def _middle(sheet: Sheet, span: Span) -> float:
-    """Where the middle of the words goes: on the line, or past its end where they are too long for it."""
+def _middle(sheet: Sheet, span: Span, crossed: Sequence[float] = ()) -> float:
+    """Where the middle of the words goes: on the line, or past its end where they are too long for it.
+
+    On the line they go as near to its middle as leaves free where it is `crossed` by others, if they can.
+    """
     width = sheet.measure(span.words, SMALL)[0]
-    if width + 1.0 <= span.high - span.low:
-        return (span.low + span.high) / 2
-    return span.high + 1.5 + width / 2
+    if width + 1.0 > span.high - span.low:
+        return span.high + 1.5 + width / 2
+    half, centre = width / 2 + 0.5, (span.low + span.high) / 2
+    apart = half + 0.5
+    beside = [end + side * apart for end in crossed for side in (-1, 1)]
+    free = [
+        middle
+        for middle in (centre, *beside)
+        if span.low + half <= middle <= span.high - half
+        and all(abs(end - middle) >= apart - SAME for end in crossed)
+    ]
+    return min(free, key=lambda middle: abs(middle - centre), default=centre)
 
 
 def reach(sheet: Sheet, span: Span) -> tuple[float, float]:

@@ -26,6 +26,7 @@ from boxfit.report.look import (
 )
 from boxfit.report.paper import Sheet
 from boxfit.report.parts import boxes_of, flange_block, keepout_legend, step_legend
+from boxfit.report.projection import View
 from boxfit.report.shape_words import shape_words, tier_extent
 
 LINE = 4.2
@@ -34,6 +35,8 @@ LETTERS = 78
 """Letters of the notes to a line; they fit the width at the lettering used."""
 STOPS = (0.0, 0.28, 0.54, 0.71, 0.83, 0.93)
 """Where the columns start, as shares of the width."""
+AIR = 1.5
+"""Paper between one column and the next [mm]."""
 COLUMNS, SWATCH = 4, 4.5
 """Columns of the legend, and from one of its lines to the next [mm of paper]."""
 Legend = tuple[tuple[Ink, str], ...]
@@ -48,11 +51,12 @@ LEGEND: Legend = (
 )
 
 
-def draw_figures(sheet: Sheet, car: Car, layout: Layout, room: Area) -> None:
+def draw_figures(sheet: Sheet, car: Car, layout: Layout, view: View, room: Area) -> None:
     """Write the figures from the top of the place, and the legend at its bottom."""
-    legend = _legend(car, layout)
+    legend = _legend(car, layout, view)
     _draw_legend(sheet, legend, room)
-    rows = [*_box_rows(car, layout), ("",), *((words,) for words in _words(car, layout))]
+    names = room.width * STOPS[1] - AIR
+    rows = [*_box_rows(sheet, car, layout, names), ("",), *((words,) for words in _words(car, layout))]
     space = int((room.height - 3.0 - SWATCH * ceil(len(legend) / COLUMNS)) / LINE)
     if len(rows) > space:
         rows = [*rows[: space - 1], (f"and {len(rows) - space + 1} lines more in the summary",)]
@@ -61,18 +65,20 @@ def draw_figures(sheet: Sheet, car: Car, layout: Layout, room: Area) -> None:
         lettering = Lettering(7.5, bold=number == 0, anchor="left")
         ends = (*STOPS[1 : len(row)], 1.0)
         for words, start, end in zip(row, STOPS[: len(row)], ends, strict=True):
-            short = sheet.fitted(words, lettering, room.width * (end - start) - 1.5)
+            short = sheet.fitted(words, lettering, room.width * (end - start) - AIR)
             if short:
                 sheet.write(short, (room.left + room.width * start, height), lettering)
 
 
-def _box_rows(car: Car, layout: Layout) -> Iterator[tuple[str, ...]]:
+def _box_rows(sheet: Sheet, car: Car, layout: Layout, width: float) -> Iterator[tuple[str, ...]]:
+    """The boxes with their sizes; a bay's name is cut short to `width` [mm], never the box's number."""
     yield ("box", "outside l × w × h", "over flange", "modules", "front", "floor")
     for bay in car.bays:
         boxes = boxes_of(layout, bay)
         for number, box in enumerate(boxes, start=1):
-            name = bay.name if len(boxes) == 1 else f"{bay.name}, {number}"
-            yield (name, *_sizes(bay, box))
+            which = f", box {number}" if len(boxes) > 1 else ""
+            left = width - sheet.measure(which, SMALL)[0]
+            yield (sheet.fitted(bay.name, SMALL, left) + which, *_sizes(bay, box))
             if box.is_stepped:
                 yield from ((f"    {words}",) for words in _shape(bay, box))
     yield ("front: of the box, ahead of the front axle; floor: of the box, above ground",)
@@ -112,10 +118,10 @@ def _words(car: Car, layout: Layout) -> Iterator[str]:
         yield from wrap(note, LETTERS)
 
 
-def _legend(car: Car, layout: Layout) -> Legend:
+def _legend(car: Car, layout: Layout, view: View) -> Legend:
     """What the inks stand for; of the keep-outs the kinds that there are, or a plain one."""
     kinds = keepout_legend(car.bays) or ((KEEPOUT, "keep-out"),)
-    steps = step_legend(box for bay in layout.bays for box in bay.boxes)
+    steps = step_legend((view,), car.bays, layout)
     return (*LEGEND[:1], *kinds, *LEGEND[1:], *steps)
 
 

@@ -1,18 +1,18 @@
 """Sheets of margins: every box in its bay, plan, side and rear, with what is left at every face."""
 
-from collections.abc import Sequence
 from dataclasses import replace
 from itertools import chain, count
 
-from boxfit.bay import Bay, BoxRules
+from boxfit.bay import Bay
 from boxfit.car import Car
-from boxfit.layout import Layout, PlacedBox
+from boxfit.layout import Layout
 from boxfit.report.area import Area, area_of
 from boxfit.report.balloons import draw_balloons, draw_hidden, key_words
-from boxfit.report.bands import beyond
+from boxfit.report.box_names import box_names, write_in_middle
 from boxfit.report.detail import wrapped
 from boxfit.report.figures import draw_swatch
 from boxfit.report.frame import AID, BORDER, TITLE, draw_strip
+from boxfit.report.lines import drawn_lines
 from boxfit.report.look import (
     BAY,
     BOX,
@@ -29,7 +29,7 @@ from boxfit.report.look import (
 )
 from boxfit.report.margin_text import survey_short
 from boxfit.report.margins import Margin, margins
-from boxfit.report.marks import draw_marks, figure, marks_of
+from boxfit.report.marks import Paper, arrow_areas, draw_marks, figure, marks_of
 from boxfit.report.panel import Panel
 from boxfit.report.paper import Sheet
 from boxfit.report.parts import (
@@ -39,13 +39,9 @@ from boxfit.report.parts import (
     draw_closed,
     flange_block,
     keepout_legend,
-    nearest_last,
-    outside,
     step_legend,
 )
-from boxfit.report.placing import inside, place
 from boxfit.report.projection import VIEWS, View, extents, rectangle
-from boxfit.surface import Outline
 
 ROWS = 3
 """The most bays on a sheet."""
@@ -55,7 +51,6 @@ HEAD, FOOT = 13.0, 4.0
 """Paper kept over a row of views for its words, and under it for each line of its key [mm]."""
 ROUND, OVER = 22.0, 12.0
 """Paper kept on either side of every view, and over and under it together, for figures [mm]."""
-BOX_NAME = replace(HEADING, anchor="center")
 LETTERS = 18
 """Letters kept of an obstacle's name."""
 
@@ -134,32 +129,12 @@ def _draw_view(sheet: Sheet, car: Car, layout: Layout, bay: Bay, panel: Panel, c
     draw_bay(sheet, panel, bay)
     draw_closed(sheet, panel, boxes, bay.box)
     draw_hidden(sheet, panel, bay)
-    covered = [covered_areas(panel, box, bay.box) for box in boxes]
-    draw_balloons(sheet, panel, bay, cell, [area for areas in covered for area in areas])
-    if len(boxes) > 1:
-        _write_numbers(sheet, panel, boxes, bay.box)
-    draw_marks(sheet, panel, marks_of(panel.view, bay, car, layout), cell, _words)
-
-
-def _write_numbers(sheet: Sheet, panel: Panel, boxes: Sequence[PlacedBox], rules: BoxRules) -> None:
-    """The boxes' numbers, each in the largest part seen of its box; those behind one another together.
-
-    The numbers of boxes that are hidden altogether stand in brackets.
-    """
-    order = nearest_last(panel, boxes)[::-1]
-    outlines = [outside(panel.view, box, rules).outline for box in order]
-    same: dict[Outline, list[int]] = {}
-    for box, outline in zip(order, outlines, strict=True):
-        same.setdefault(outline, []).append(boxes.index(box) + 1)
-    for outline, numbers in same.items():
-        seen = beyond(outline, outlines[: outlines.index(outline)])
-        areas = [
-            area_of(panel.outline(corners)) for piece in seen or beyond(outline, ()) for corners in piece
-        ]
-        largest = max(areas, key=lambda area: area.width * area.height)
-        words = f"box {', '.join(map(str, sorted(numbers)))}"
-        spots = sorted(inside(largest, BOX_NAME), key=lambda spot: spot[1].turned)
-        place(sheet, words if seen else f"({words})", spots, largest)
+    covered = [area for box in boxes for area in covered_areas(panel, box, bay.box)]
+    marks = marks_of(panel.view, bay, car, layout)
+    sheet.taken.extend(arrow_areas(panel, marks))
+    draw_balloons(sheet, panel, bay, cell, covered)
+    write_in_middle(sheet, box_names(panel, boxes, bay.box))
+    draw_marks(sheet, panel, marks, Paper(cell, drawn_lines(panel, bay, boxes, opened=False)), _words)
 
 
 def _words(margin: Margin) -> str:
@@ -170,7 +145,7 @@ def _words(margin: Margin) -> str:
 def _draw_legend(sheet: Sheet, bays: list[Bay], layout: Layout, work: Area) -> None:
     height = work.bottom + LEGEND / 2 - 1.0
     kinds = ((BAY, "bay"), *keepout_legend(bays), (OPENING, "opening"), (BOX, "box"), (FLANGE, "flange, lid"))
-    steps = step_legend(box for bay in bays for box in boxes_of(layout, bay))
+    steps = step_legend(VIEWS, bays, layout)
     left = work.left
     for ink, words in (*kinds, *steps):
         width = sheet.measure(words, SMALL_LEFT)[0] + 1.0

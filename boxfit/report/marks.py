@@ -1,24 +1,39 @@
 """What is left at the faces of boxes, on a picture: an arrow to what is nearest, and the figure beside it."""
 
+from __future__ import annotations
+
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import chain
 from math import hypot
+from typing import TYPE_CHECKING
 
 from boxfit.bay import Bay, Point
 from boxfit.car import Car
 from boxfit.layout import Layout
 from boxfit.report.area import Area, area_of
-from boxfit.report.look import FIGURE, FIGURE_SHORT, MARK, MARK_GROUND, MARK_TIGHTEST, Lettering, turned
+from boxfit.report.look import (
+    FIGURE,
+    FIGURE_SHORT,
+    MARK,
+    MARK_GROUND,
+    MARK_THROUGH,
+    MARK_TIGHTEST,
+    Lettering,
+    turned,
+)
 from boxfit.report.margin_text import down
 from boxfit.report.margins import Margin, fails_if_out, margins
 from boxfit.report.panel import Panel
 from boxfit.report.paper import Sheet
 from boxfit.report.parts import boxes_of
-from boxfit.report.placing import Candidate, around, lead, place
+from boxfit.report.placing import Candidate, around, clear_of, covers, lead, place
 from boxfit.report.projection import View
 from boxfit.report.shown_faces import shown_faces
 from boxfit.space.distance import outwards
+
+if TYPE_CHECKING:
+    from shapely.geometry.base import BaseGeometry
 
 HEAD, HALF = 1.5, 0.5
 """Length and half the width of an arrow's head [mm of paper]."""
@@ -28,6 +43,12 @@ SHORT = 6
 """Words of so few letters may be read from below, where a view is too narrow for them."""
 NEAR = 1.5
 """Words this near to their arrow need no line to it [mm of paper]."""
+GROUND = 0.6
+"""The ground of words reaches this far round them [mm of paper]."""
+LINE = 0.5
+"""Grounds stay this far off lines [mm of paper]."""
+REACH = 16.0
+"""Words go no further from their arrow than this to leave all lines in sight [mm of paper]."""
 SHIFTS = (0.0, 5.0, -5.0, 10.0, -10.0, 16.0, -16.0, 24.0, -24.0)
 """How far along the face the words may go from their arrow [mm of paper]."""
 Words = Callable[[Margin], str]
@@ -43,6 +64,14 @@ class Mark:
     margin: Margin
     short: bool
     tightest: bool
+
+
+@dataclass(frozen=True)
+class Paper:
+    """Where words may go [mm of paper], and the lines that they leave in sight as far as they can."""
+
+    within: Area
+    lines: BaseGeometry | None = None
 
 
 def marks_of(view: View, bay: Bay, car: Car, layout: Layout) -> tuple[Mark, ...]:
@@ -92,24 +121,48 @@ def figure(margin: Margin) -> str:
     return words if words.startswith("-") else f"+{words}"
 
 
-def draw_marks(sheet: Sheet, panel: Panel, marks: tuple[Mark, ...], within: Area, words: Words) -> None:
+def arrow_areas(panel: Panel, marks: Iterable[Mark]) -> tuple[Area, ...]:
+    """The paper that the marks' arrows take, for what is drawn before them to keep off."""
+    return tuple(_arrow_area(panel, mark.margin).inset(-0.3) for mark in marks)
+
+
+def draw_marks(sheet: Sheet, panel: Panel, marks: tuple[Mark, ...], paper: Paper, words: Words) -> None:
     """Draw all arrows, then set the words where nothing else stands, tight ones first."""
-    arrows = [_drawn_arrow(sheet, panel, mark.margin) for mark in marks]
-    sheet.taken.extend(arrow.inset(-0.3) for arrow in arrows)
+    for mark in marks:
+        _draw_arrow(sheet, panel, mark.margin)
+    arrows = [_arrow_area(panel, mark.margin) for mark in marks]
     told = _told(marks, arrows, words)
     for (said, arrow), mark in sorted(told.items(), key=lambda pair: _left(pair[1].margin)):
         lettering = FIGURE_SHORT if mark.short else FIGURE
-        way = _way(panel.view, mark.margin)
-        upright = _upright(way, arrow, lettering) if len(said) <= SHORT else ()
-        spots = chain(_straight(way, arrow, lettering), upright, _beside(way, arrow, lettering))
-        spots = chain(spots, around(arrow, lettering))
-        spot = place(sheet, said, spots, within)
+        spot = _placed(sheet, said, _way(panel.view, mark.margin), arrow, lettering, paper)
         if spot is None:
             continue
-        plate = spot.inset(-0.6)
+        plate = spot.inset(-GROUND)
         if not plate.inset(-NEAR).meets(arrow):
             lead(sheet, plate, arrow)
-        sheet.face(plate.corners, MARK_TIGHTEST if mark.tightest else MARK_GROUND)
+        ground = MARK_GROUND if paper.lines is None or not covers(plate, paper.lines) else MARK_THROUGH
+        sheet.face(plate.corners, replace(MARK_TIGHTEST, fill=ground.fill) if mark.tightest else ground)
+
+
+def _placed(
+    sheet: Sheet, said: str, way: Point, arrow: Area, lettering: Lettering, paper: Paper
+) -> Area | None:
+    """Write words near their arrow: where they leave all lines in sight, or else anywhere free."""
+    spots = tuple(_spots(said, way, arrow, lettering))
+    if paper.lines is not None:
+        close = arrow.inset(-REACH)
+        near = (spot for spot in spots if sheet.area(said, *spot).meets(close))
+        clear = clear_of(paper.lines, sheet, said, near, GROUND + LINE)
+        if found := place(sheet, said, clear, paper.within):
+            return found
+    return place(sheet, said, spots, paper.within)
+
+
+def _spots(said: str, way: Point, arrow: Area, lettering: Lettering) -> Iterator[Candidate]:
+    """Places for words at an arrow, near ones first."""
+    upright = _upright(way, arrow, lettering) if len(said) <= SHORT else ()
+    spots = chain(_straight(way, arrow, lettering), upright, _beside(way, arrow, lettering))
+    return chain(spots, around(arrow, lettering))
 
 
 def _told(marks: Sequence[Mark], arrows: Sequence[Area], words: Words) -> dict[tuple[str, Area], Mark]:
@@ -126,8 +179,13 @@ def _told(marks: Sequence[Mark], arrows: Sequence[Area], words: Words) -> dict[t
     return told
 
 
-def _drawn_arrow(sheet: Sheet, panel: Panel, margin: Margin) -> Area:
-    """A dot on the face and an arrow from it to the obstacle; gives the paper they take."""
+def _arrow_area(panel: Panel, margin: Margin) -> Area:
+    """The paper that an arrow and its dot take."""
+    return area_of((panel.at(margin.at), panel.at(margin.to))).inset(-DOT)
+
+
+def _draw_arrow(sheet: Sheet, panel: Panel, margin: Margin) -> None:
+    """A dot on the face and an arrow from it to the obstacle."""
     at, to = panel.at(margin.at), panel.at(margin.to)
     long = hypot(to[0] - at[0], to[1] - at[1])
     sheet.round(at, DOT, replace(MARK, fill=MARK.colour))
@@ -138,7 +196,6 @@ def _drawn_arrow(sheet: Sheet, panel: Panel, margin: Margin) -> Area:
         back = (to[0] - HEAD * x, to[1] - HEAD * y)
         barbs = ((back[0] - HALF * y, back[1] + HALF * x), (back[0] + HALF * y, back[1] - HALF * x))
         sheet.face((to, *barbs), replace(MARK, fill=MARK.colour))
-    return area_of((at, to)).inset(-DOT)
 
 
 def _straight(way: Point, arrow: Area, lettering: Lettering) -> Iterator[Candidate]:

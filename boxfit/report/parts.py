@@ -71,9 +71,11 @@ def keepout_legend(bays: Iterable[Bay]) -> tuple[tuple[Ink, str], ...]:
     return tuple((ink, words) for ink, words in kinds if ink in inks)
 
 
-def step_legend(boxes: Iterable[PlacedBox]) -> tuple[tuple[Ink, str], ...]:
-    """What the dashed lines in stepped boxes are; nothing where all are plain."""
-    return ((STEP_HIDDEN, "step, hidden"),) if any(box.is_stepped for box in boxes) else ()
+def step_legend(views: Iterable[View], bays: Iterable[Bay], layout: Layout) -> tuple[tuple[Ink, str], ...]:
+    """What the dashed lines in boxes are; nothing where none is drawn in the views."""
+    placed = [(box, bay.box) for bay in bays for box in boxes_of(layout, bay)]
+    dashed = any(outside(view, box, rules).hidden for view in views for box, rules in placed)
+    return ((STEP_HIDDEN, "step, hidden"),) if dashed else ()
 
 
 def full_name(keepout: Keepout) -> str:

@@ -1,12 +1,18 @@
 """Words set where nothing else stands."""
 
+from __future__ import annotations
+
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from boxfit.bay import Point
 from boxfit.report.area import Area
 from boxfit.report.look import LEADER, Lettering, turned
 from boxfit.report.paper import Sheet
+
+if TYPE_CHECKING:
+    from shapely.geometry.base import BaseGeometry
 
 AIR = 0.5
 """Paper left free round words [mm]."""
@@ -26,6 +32,22 @@ def place(
         if within.holds(area) and not any(area.meets(other) for other in taken):
             return sheet.write(words, at, lettering)
     return None
+
+
+def clear_of(
+    drawn: BaseGeometry, sheet: Sheet, words: str, candidates: Iterable[Candidate], ground: float = 0.0
+) -> Iterator[Candidate]:
+    """Of the candidates those at which the words, and so much ground round them [mm], cover nothing drawn."""
+    for at, lettering in candidates:
+        if not covers(sheet.area(words, at, lettering).inset(-ground), drawn):
+            yield at, lettering
+
+
+def covers(area: Area, drawn: BaseGeometry) -> bool:
+    """True where an area covers some of what is drawn, or touches it."""
+    from shapely import box
+
+    return bool(drawn.intersects(box(area.left, area.bottom, area.right, area.top)))
 
 
 def inside(area: Area, lettering: Lettering) -> Iterator[Candidate]:

@@ -48,7 +48,7 @@ def drawn(car: Car, layout: Layout, view: View) -> Sheet:
     parting = work.top - WHOLE_CAR * work.height
     wall = work.right - FIGURES
     panel = draw_overview(sheet, Scene(car, layout, view), Area(work.left, parting, wall - MARGIN, work.top))
-    draw_figures(sheet, car, layout, Area(wall, parting + 2.0, work.right, work.top))
+    draw_figures(sheet, car, layout, view, Area(wall, parting + 2.0, work.right, work.top))
     sheet.line(((BORDER.left, parting), (BORDER.right, parting)), RULE)
     sheet.line(((wall - MARGIN / 2, parting), (wall - MARGIN / 2, BORDER.top)), RULE)
     cells = cells_for(car, view, Area(work.left, work.bottom - 2.0, work.right, parting - 2.0))
