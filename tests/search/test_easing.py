@@ -44,7 +44,7 @@ def test_what_the_files_do_not_say_is_not_listed() -> None:
         "boxes",
     ]
     faces = ["floor", "top", "right wall", "front wall", "left wall", "rear wall"]
-    assert [easing.what for easing in easings(ALONE)] == [*rules, *faces]
+    assert [easing.what for easing in easings(ALONE)] == [*faces, *rules]
     bare = replace(RULES, clearance=0.0, liner=0.0, headroom=0.0, gap=0.0, flange=0.0, asked=False)
     unasked = with_bay(box=bare, tolerance=0.0, distance=0.0)
     assert [easing.what for easing in easings(unasked)] == faces
@@ -75,7 +75,7 @@ def test_walls_are_named_as_the_trade_names_them() -> None:
     """x looks forward and y to the left; two that look the same way are told apart by where they are."""
     outline = ((0.0, 0.0), (500.0, 0.0), (500.0, 250.0), (300.0, 250.0), (300.0, 400.0), (0.0, 400.0))
     found = [easing.what for easing in easings(with_bay(room=Prism(outline, 200.0, 500.0)))]
-    assert found[-6:] == [
+    assert found[2:8] == [
         "right wall",
         "front wall, y 0 to 250",
         "left wall, x 300 to 500",
