@@ -5,13 +5,17 @@ yes/no for each box at each such place, nothing may overlap, at most the allowed
 Deterministic: one worker, a fixed seed and a limit in the solver's own deterministic time.
 """
 
+from bisect import bisect_left
+from collections import defaultdict
 from collections.abc import Iterator
 from dataclasses import replace
-from itertools import pairwise
+from itertools import pairwise, product
 from typing import TYPE_CHECKING
 
 import shapely
 
+from boxfit.bay import BoxRules
+from boxfit.layout import PlacedBox
 from boxfit.search.candidate import Candidate
 from boxfit.search.cuboids import Standing, cuboids
 from boxfit.search.floors import Rooms, height_for_boxes, lowest
@@ -23,10 +27,14 @@ if TYPE_CHECKING:
 
     from boxfit.search.bay import BaySearch
 
+Span = tuple[int, int]
+
 MOST_PLACES = 3000
 """Boxes at places looked at; with more of them this way is too slow."""
 MOST_ALONG = 40
 """Places along one axis; with more of them this way is too slow."""
+MOST_CELLS = 2500
+"""Cells of a plan that are kept from being covered twice one by one; the solver finds more so."""
 EFFORT = 6.0
 """After so much work [seconds of the solver's own count] it gives what it has."""
 
@@ -119,15 +127,39 @@ def _apart(
     above: float,
 ) -> None:
     """Boxes that share the height between two levels [mm] do not meet in plan."""
-    xs: list[cp_model.IntervalVar] = []
-    ys: list[cp_model.IntervalVar] = []
+    spans: list[tuple[Span, Span]] = []
+    there: list[cp_model.IntVar] = []
     for place, chosen in zip(places, stands, strict=True):
-        rules, box = place.form.stack.rules, place.form.placed(*place.corner)
-        if box.low[2] >= between[1] - SLACK or box.high[2] + above <= between[0] + SLACK:
-            continue
-        for axis, intervals in enumerate((xs, ys)):
-            low = round((box.low[axis] - rules.flange) * UNITS_PER_MILLIMETRE)
-            size = round((box.high[axis] - box.low[axis] + 2 * rules.flange) * UNITS_PER_MILLIMETRE)
-            grown = size + units(rules.clearance)
-            intervals.append(model.new_optional_fixed_size_interval_var(low, grown, chosen, ""))
-    model.add_no_overlap_2d(xs, ys)
+        box = place.form.placed(*place.corner)
+        if box.low[2] < between[1] - SLACK and box.high[2] + above > between[0] + SLACK:
+            spans.append((_span(box, place.form.stack.rules, 0), _span(box, place.form.stack.rules, 1)))
+            there.append(chosen)
+    xs, ys = (sorted({end for span in along for end in span}) for along in zip(*spans, strict=True))
+    if len(xs) * len(ys) > MOST_CELLS:
+        intervals = (
+            [
+                model.new_optional_fixed_size_interval_var(span[0], span[1] - span[0], chosen, "")
+                for span, chosen in zip(along, there, strict=True)
+            ]
+            for along in zip(*spans, strict=True)
+        )
+        model.add_no_overlap_2d(*intervals)
+        return
+    covering: dict[tuple[int, int], list[cp_model.IntVar]] = defaultdict(list)
+    for (x, y), chosen in zip(spans, there, strict=True):
+        for cell in product(_cells(xs, x), _cells(ys, y)):
+            covering[cell].append(chosen)
+    for choices in covering.values():
+        model.add_at_most_one(choices)
+
+
+def _span(box: PlacedBox, rules: BoxRules, axis: int) -> Span:
+    """From where to where [units] a box keeps others off along an axis: flange and clearance included."""
+    low = round((box.low[axis] - rules.flange) * UNITS_PER_MILLIMETRE)
+    size = round((box.high[axis] - box.low[axis] + 2 * rules.flange) * UNITS_PER_MILLIMETRE)
+    return low, low + size + units(rules.clearance)
+
+
+def _cells(ends: list[int], span: Span) -> list[int]:
+    """The low ends of the cells within a span."""
+    return ends[bisect_left(ends, span[0]) : bisect_left(ends, span[1])]

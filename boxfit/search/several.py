@@ -52,16 +52,20 @@ class _SetDown:
     def found(self) -> tuple[Arrangement, ...]:
         """The arrangements kept, those with the most modules first."""
         self._add((), self.rules.boxes)
-        if self.rules.boxes > 2 and not self._is_settled:
+        if self.rules.boxes > 2:
             plain = tuple(form for form in self.forms if isinstance(form, Candidate))
-            beaten = max(self.kept, default=self.beaten)
-            standing = on_grid(self.search, plain, self._above, beaten)
-            self._keep(standing)
+            self._lay_on_grid(plain)
+        if self.rules.boxes >= self.search.bound:
+            self._lay_on_grid(self.search.boxes(1))  # as many boxes as modules: each may have its own
         for count in range(max(self.kept, default=0) - 1, self.beaten, -1):
             fuller = self.kept.get(count + 1, [])
             fewer = dict.fromkeys(one.without_one() for one in fuller)
             self.kept.setdefault(count, [one for one in fewer if one is not None])
         return tuple(one for count in sorted(self.kept, reverse=True) for one in self.kept[count])
+
+    def _lay_on_grid(self, forms: tuple[Candidate, ...]) -> None:
+        if not self._is_settled:
+            self._keep(on_grid(self.search, forms, self._above, max(self.kept, default=self.beaten)))
 
     @property
     def _is_over(self) -> bool:
