@@ -21,29 +21,15 @@ def layout_as_data(layout: Layout) -> Data:
     return {
         "car": layout.car,
         "module": layout.module,
-        "count": layout.count,
-        "series": layout.series,
-        "parallel": layout.parallel,
-        "energy": _tidy(layout.energy),
-        "bound": layout.bound,
-        "proven": layout.proven,
-        "target_met": layout.target_met,
-        "bays": _bays(layout),
-        "weights": _weights(layout.weights),
+        **_figures(layout),
         "alternatives": [_alternative(one) for one in layout.alternatives],
         "notes": list(layout.notes),
     }
 
 
-def _bays(layout: Layout) -> list[Data]:
-    return [{"name": bay.name, "boxes": [_box(box) for box in bay.boxes]} for bay in layout.bays]
-
-
-def _alternative(one: Alternative) -> Data:
-    layout = one.layout
+def _figures(layout: Layout) -> Data:
+    """What the best layout and an alternative tell alike."""
     return {
-        "what": one.what,
-        "difference": one.difference,
         "count": layout.count,
         "series": layout.series,
         "parallel": layout.parallel,
@@ -51,9 +37,13 @@ def _alternative(one: Alternative) -> Data:
         "bound": layout.bound,
         "proven": layout.proven,
         "target_met": layout.target_met,
-        "bays": _bays(layout),
+        "bays": [{"name": bay.name, "boxes": [_box(box) for box in bay.boxes]} for bay in layout.bays],
         "weights": _weights(layout.weights),
     }
+
+
+def _alternative(one: Alternative) -> Data:
+    return {"what": one.what, "difference": one.difference, **_figures(one.layout)}
 
 
 def _box(box: PlacedBox) -> Data:
