@@ -8,6 +8,14 @@ from dataclasses import dataclass
 from typing import Literal
 
 from boxfit.surface import Point, Shell, Surface, Vector
+from boxfit.workshop import (
+    USUAL_FOLD_SHOP,
+    USUAL_PRINT_SHOP,
+    USUAL_TOLERANCES,
+    FoldShop,
+    PrintShop,
+    Tolerances,
+)
 
 __all__ = [
     "Bay",
@@ -15,6 +23,7 @@ __all__ = [
     "BoxRules",
     "Cylinder",
     "Keepout",
+    "Mount",
     "Opening",
     "Point",
     "Prism",
@@ -94,7 +103,9 @@ class BoxRules:
     """How the workshop builds a box [mm]; `tiers` and `boxes` are the most allowed in a bay.
 
     `asked` is False where neither car nor bay has a [box] table: a layout then keeps no allowance of
-    its own and nothing can be built.
+    its own and nothing can be built. A gasket of `gasket_width` and `gasket_thickness` [mm], as bought, lies
+    between flange and lid, none where either is 0. `cover_material` is empty where the cover plate is of the
+    box's own material.
     """
 
     material: str
@@ -111,6 +122,42 @@ class BoxRules:
     tiers: int
     boxes: int
     asked: bool = True
+    gasket_width: float = 0.0
+    gasket_thickness: float = 0.0
+    cover_material: str = ""
+    fold_shop: FoldShop = USUAL_FOLD_SHOP
+    print_shop: PrintShop = USUAL_PRINT_SHOP
+    tolerances: Tolerances = USUAL_TOLERANCES
+
+    @property
+    def gasket_pressed(self) -> float:
+        """What is left of the gasket's thickness [mm] under the lid: a third is pressed away.
+
+        Common practice, no source.
+        """
+        return self.gasket_thickness * 2.0 / 3.0 if self.gasket_width > 0.0 else 0.0
+
+    @property
+    def rim_below_top(self) -> float:
+        """From the top of the lid down to the rim of the tray [mm]: lid and pressed gasket."""
+        return self.lid_thickness + self.gasket_pressed
+
+
+@dataclass(frozen=True)
+class Mount:
+    """A place of the body that a box may be bolted to.
+
+    `at` [mm] is the middle of the hole on the surface that the foot lies on; `faces` is the way that surface
+    looks. `bolt` is its thread [mm], `body_thickness` [mm] the sheet there; `drilled` says that the hole is
+    new, so that it goes on the list of holes drilled.
+    """
+
+    name: str
+    at: Vector
+    faces: Way
+    bolt: float
+    body_thickness: float
+    drilled: bool
 
 
 @dataclass(frozen=True)
@@ -127,3 +174,4 @@ class Bay:
     box: BoxRules
     keepouts: tuple[Keepout, ...] = ()
     opening: Opening | None = None
+    mounts: tuple[Mount, ...] = ()

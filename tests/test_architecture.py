@@ -12,12 +12,13 @@ PACKAGE = Path(__file__).parents[1] / "boxfit"
 FILES = sorted(PACKAGE.rglob("*.py"))
 NAMES = [str(file.relative_to(PACKAGE)) for file in FILES]
 
-THINGS = frozenset({"surface", "bay", "box_shape", "module", "car", "layout", "box_details"})
+THINGS = frozenset({"surface", "workshop", "bay", "box_shape", "module", "car", "layout", "box_details"})
 SUMS = frozenset({"weight", "electrics", "retention"})
 BASE = THINGS | SUMS | {"standards"}
 ABOVE_BOX = BASE | {"space", "search", "box"}
 MAY_IMPORT: dict[str, frozenset[str]] = {
     "surface": THINGS,
+    "workshop": THINGS,
     "bay": THINGS,
     "box_shape": THINGS,
     "module": THINGS,

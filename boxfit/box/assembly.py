@@ -101,7 +101,7 @@ class _Filled:
     def _open(self, tier: int, bodies: tuple[PlacedModule, ...]) -> OpenTier:
         sheet, rules = inner_sheet(self.bay.box, under_ledge=tier < len(self.box.tiers) - 1), self.bay.box
         inside = grown(self.box.outlines[tier], -sheet)
-        return OpenTier(inside, self.box.high[2] - rules.lid_thickness, bodies)
+        return OpenTier(inside, self.box.high[2] - rules.rim_below_top, bodies)
 
     def _order(self, tier: int) -> list[tuple[int, tuple[PlacedModule, ...]]]:
         """The modules of a tier in order, each with those that are in before it."""

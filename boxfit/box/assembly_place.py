@@ -58,7 +58,7 @@ def _mass(bay: Bay, box: PlacedBox, module: Module) -> str:
 
 def _lacking_above(bay: Bay, box: PlacedBox, module: Module) -> list[str]:
     """What of the bay stays above the box and stops modules, hand or spanner."""
-    rim, reach = box.high[2] - bay.box.lid_thickness, HAND + MOST_OFF
+    rim, reach = box.high[2] - bay.box.rim_below_top, HAND + MOST_OFF
     (x, y), (a, b) = box.low[:2], box.high[:2]
     things = above(bay, (x - reach, y - reach, a + reach, b + reach))
     found = []

@@ -102,7 +102,7 @@ def _bands(box: PlacedBox, rules: BoxRules) -> tuple[Plate, ...]:
         if outline != outlines[-1]:
             bottoms.append(tier.stands_on - rules.thickness)
             outlines.append(outline)
-    tops = (*bottoms[1:], box.high[2] - rules.lid_thickness)
+    tops = (*bottoms[1:], box.high[2] - rules.rim_below_top)
     return tuple(Plate(*band) for band in zip(outlines, bottoms, tops, strict=True))
 
 

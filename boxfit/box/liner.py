@@ -19,7 +19,7 @@ def liner_of(name: str, box: PlacedBox, rules: BoxRules) -> Liner | None:
         return None
     bottom = box.low[2]
     levels = tuple(tier.stands_on - bottom for tier in box.tiers)
-    spans = wall_liner_spans(box.high[2] - rules.lid_thickness - bottom, levels, rules)
+    spans = wall_liner_spans(box.high[2] - rules.rim_below_top - bottom, levels, rules)
     sheets = [_floor_sheet(box, rules)]
     for tier, (low, high) in spans:
         sheets += _wall_sheets(tier, box, rules, (bottom + low, bottom + high))

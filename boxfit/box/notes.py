@@ -41,7 +41,7 @@ def _too_shallow(rules: BoxRules, boxes: tuple[PlacedBox, ...]) -> tuple[str, ..
         return ()
     upper = flange_radius(rules) + rules.thickness if rules.flange else 0.0
     needed = rules.bend_radius + rules.thickness + upper
-    walls = [box.high[2] - rules.lid_thickness - box.low[2] for box in boxes]
+    walls = [box.high[2] - rules.rim_below_top - box.low[2] for box in boxes]
     return tuple(
         f"box.bend_radius: the bends take {millimetres(needed)} of a wall {millimetres(wall)} high "
         f"(got {rules.bend_radius:g})"

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from boxfit.bay import Block, Point, Vector
+from boxfit.box.fitting import NO_FITTINGS, Cutout, Fittings
 from boxfit.surface import Outline
 
 
@@ -48,7 +49,8 @@ class Tray:
     `bands` [mm] are the outside of the walls from the floor to the rim, one for each different outline.
     `bend_radius` [mm] is the inside radius at floor and flange, None where the corners are square and
     nothing is folded. The flange stands `flange` [mm] outwards at the rim. `holes` are for rivet-nuts, those
-    at the corners first, where the mitre's weld runs: drilled once welded and ground flush.
+    at the corners first, where the mitre's weld runs: drilled once welded and ground flush. `cutouts` go
+    through walls and floor.
     """
 
     name: str
@@ -61,6 +63,7 @@ class Tray:
     holes: tuple[Point, ...]
     hole_diameter: float
     ledges: tuple[LedgeBar, ...]
+    cutouts: tuple[Cutout, ...] = ()
 
     @property
     def outside(self) -> Block:
@@ -138,3 +141,4 @@ class BoxParts:
     shelves: tuple[Shelf, ...]
     liner: Liner | None
     notes: tuple[str, ...]
+    fittings: Fittings = NO_FITTINGS

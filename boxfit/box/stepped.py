@@ -101,7 +101,7 @@ def _too_low(rules: BoxRules, box: PlacedBox) -> Iterator[str]:
     upper = flange_radius(rules) + rules.thickness if rules.flange else 0.0
     walls = (
         (bend_radius(rules) + rules.thickness, steps[0] - rules.thickness - box.low[2]),
-        (upper, box.high[2] - rules.lid_thickness - steps[-1]),
+        (upper, box.high[2] - rules.rim_below_top - steps[-1]),
     )
     for bend, wall in walls:
         if wall < bend - CLOSE:

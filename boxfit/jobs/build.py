@@ -1,12 +1,16 @@
 """The search, then every file for the workshop."""
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from boxfit.car import Car
 from boxfit.jobs.going_on import JudgedWrongError, Search
 from boxfit.jobs.laid_out import best_and_others
 from boxfit.layout import Layout
 from boxfit.module import Module
+
+if TYPE_CHECKING:
+    from boxfit.box.whole import BuiltBox
 
 
 def refuse_unbuildable(car: Car, layout: Layout) -> None:
@@ -24,16 +28,11 @@ def refuse_unbuildable(car: Car, layout: Layout) -> None:
         raise InputError(problems)
 
 
-def write_all_flats(car: Car, layout: Layout, folder: Path) -> tuple[str, ...]:
+def write_all_flats(built: "tuple[BuiltBox, ...]", folder: Path) -> tuple[str, ...]:
     """One DXF for each flat of every box; returns what the fold shop would say of them."""
-    from boxfit.box.build import box_parts
     from boxfit.sheet.write import write_flats
 
-    written = [
-        write_flats(box_parts(bay, number, box), bay.box, folder)
-        for bay, placed in zip(car.bays, layout.bays, strict=True)
-        for number, box in enumerate(placed.boxes, start=1)
-    ]
+    written = [write_flats(one.parts, one.bay.box, folder) for one in built]
     return tuple(finding.text for one in written for finding in one.findings)
 
 
@@ -43,6 +42,7 @@ def build(car: Car, module: Module, target: Path, search: Search) -> str:
     Raises NothingFitsError, JudgedWrongError, or InputError where a box cannot be made or written.
     """
     from boxfit.box.assembly import assembly
+    from boxfit.box.whole import built_boxes
     from boxfit.files.layout_json import layout_bytes
     from boxfit.files.results import whole_or_nothing
     from boxfit.judge.solids import judge_solids
@@ -65,7 +65,7 @@ def build(car: Car, module: Module, target: Path, search: Search) -> str:
             if findings:
                 raise JudgedWrongError(findings)
             tell("drawing")
-            flats = write_all_flats(car, best, folder)
+            flats = write_all_flats(built_boxes(car, best), folder)
             write_views(car, best, folder)
             (folder / "margins.csv").write_bytes(margin_csv(margins(car, best)).encode())
             (folder / "assembly.csv").write_bytes(assembly_csv(assembly(car, module, best)).encode())

@@ -65,7 +65,7 @@ def set_box(place: str, bay: Bay, claimed: ClaimedBox) -> SetBox:
     body = Cuboid(claimed.outside.low, claimed.outside.high)
     rules = bay.box
     (x, y, _), (ahead, left, top) = body.low, body.high
-    under = top - rules.lid_thickness - rules.thickness
+    under = top - rules.rim_below_top - rules.thickness
     slab = Cuboid(
         (x - rules.flange, y - rules.flange, under), (ahead + rules.flange, left + rules.flange, top)
     )

@@ -51,7 +51,7 @@ def bands(box: ClaimedBox, rules: BoxRules) -> tuple[Band, ...]:
 
 def rim(band: Band, rules: BoxRules) -> tuple[Cuboid, ...]:
     """The slabs of flange and lid round the uppermost band, the largest there are."""
-    under = band.high - rules.lid_thickness - rules.thickness
+    under = band.high - rules.rim_below_top - rules.thickness
     return tuple(_standing(_grown(one, rules.flange), under, band.high) for one in largest(band.outline))
 
 

@@ -61,7 +61,7 @@ def bands(box: PlacedBox, rules: BoxRules) -> tuple[Band, ...]:
 def slab(box: PlacedBox, rules: BoxRules) -> Band:
     """Flange and lid: they stand out by the flange all round the topmost walls."""
     top = bands(box, rules)[-1]
-    bottom = top.top - rules.lid_thickness - rules.thickness
+    bottom = top.top - rules.rim_below_top - rules.thickness
     return Band(settled(grown(top.outline, rules.flange)), bottom, top.top, top.tiers)
 
 

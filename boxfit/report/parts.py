@@ -123,7 +123,7 @@ def flange_block(box: PlacedBox, rules: BoxRules) -> PlacedBox:
     """
     (x, y, _), (far_x, far_y, top) = box.low, box.high
     out = rules.flange
-    bottom = top - rules.lid_thickness - rules.thickness
+    bottom = top - rules.rim_below_top - rules.thickness
     return PlacedBox((x - out, y - out, bottom), (far_x + out, far_y + out, top), ())
 
 

@@ -23,7 +23,7 @@ class Cuboid:
 def cuboids(box: PlacedBox, rules: BoxRules) -> tuple[Cuboid, ...]:
     """Walls, floor and lid of each tier, and the slab of flange and lid."""
     levels = [box.low[2], *(tier.stands_on - rules.thickness for tier in box.tiers[1:]), box.high[2]]
-    rim = (box.high[2] - rules.lid_thickness - rules.thickness, box.high[2])
+    rim = (box.high[2] - rules.rim_below_top - rules.thickness, box.high[2])
     bands = [*zip(box.outlines, pairwise(levels), strict=True)]
     if rules.flange > 0.0:
         bands.append((grown(box.outlines[-1], rules.flange), rim))

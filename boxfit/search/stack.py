@@ -51,7 +51,7 @@ class Stack:
 
     def box_levels(self, bottom: float, lift: float = 0.0) -> BoxLevels:
         """Levels of the box on `bottom` [mm]; with a lift, those it fills wherever in the lift it stands."""
-        rim = max(self.rules.lid_thickness + self.rules.thickness, THINNEST_RIM)
+        rim = max(self.rules.rim_below_top + self.rules.thickness, THINNEST_RIM)
         flange = bottom + self.height - rim
         return BoxLevels(bottom + lift, flange + lift, bottom + self.height)
 

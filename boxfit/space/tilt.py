@@ -112,7 +112,7 @@ def way_in(bay: Bay, low: Vector, high: Vector) -> WayIn:
 def _room(bay: Bay, bottom: float, height: float) -> PlanRoom:
     """The free plan, way in included, for a box of this height."""
     top = bottom + height
-    return plan_room(bay, BoxLevels(bottom, top - bay.box.lid_thickness - bay.box.thickness, top))
+    return plan_room(bay, BoxLevels(bottom, top - bay.box.rim_below_top - bay.box.thickness, top))
 
 
 def _lacks(bay: Bay, bottom: float, size: Vector) -> tuple[Lack, ...]:
@@ -133,7 +133,7 @@ def _lacks(bay: Bay, bottom: float, size: Vector) -> tuple[Lack, ...]:
     for axis, fits in wanted.items():
         most = min(size[:2]) if axis is None else size[AXES.index(axis)]
         if axis == "z":
-            most -= bay.box.lid_thickness + bay.box.thickness
+            most -= bay.box.rim_below_top + bay.box.thickness
         step = COARSE if axis == "z" and isinstance(bay.room, Shell) else FINE  # a scan's plans take long
         by = least(fits, most, step)
         if by is not None and all(by < one.by for one in found if axis is None):
@@ -232,7 +232,7 @@ def _shorter(box: tuple[Vector, Vector], axis: int, by: float) -> tuple[Vector, 
 
 def _slab(bay: Bay, low: Vector, high: Vector) -> tuple[Vector, Vector]:
     """Flange and lid."""
-    flange, bottom = bay.box.flange, high[2] - bay.box.lid_thickness - bay.box.thickness
+    flange, bottom = bay.box.flange, high[2] - bay.box.rim_below_top - bay.box.thickness
     return (low[0] - flange, low[1] - flange, bottom), (high[0] + flange, high[1] + flange, high[2])
 
 

@@ -86,8 +86,8 @@ class _Heights:
 
     @property
     def rim(self) -> float:
-        """The underside of the lid [mm]."""
-        return self.height - self.rules.lid_thickness
+        """The top of the flange [mm], under lid and gasket."""
+        return self.height - self.rules.rim_below_top
 
 
 def box_mass(
@@ -184,10 +184,11 @@ def _parts(box: _Heights, cover_plate: bool) -> tuple[_Made, ...]:
     """Everything a box is made of."""
     rules, rim, top = box.rules, box.rim, box.outline_of[-1]
     sheet = MATERIALS[rules.material].density if rules.asked else 0.0
-    lid = [(top, prism((rim, box.height), rules.flange))]
+    lid_up = (box.height - rules.lid_thickness, box.height)
+    lid = [(top, prism(lid_up, rules.flange))]
     parts = [
         ("tray", sheet, [*_tray(box)], _Round((rim - rules.thickness, rim), _disc(TRAY_HOLE), -1, True)),
-        ("lid", sheet, lid, _Round((rim, box.height), _disc(LID_HOLE), -1, True)),
+        ("lid", sheet, lid, _Round(lid_up, _disc(LID_HOLE), -1, True)),
     ]
     if cover_plate:
         bottom = box.height + STUD_HEIGHT
