@@ -43,7 +43,17 @@ MAY_IMPORT: dict[str, frozenset[str]] = {
 AT_THE_TOP = {"cli", "jobs", "__init__", "__main__"}
 """These may import all that stands below them, and nothing below imports them."""
 
-HEAVY = {"cadquery", "OCP", "ezdxf", "manifold3d", "ortools", "matplotlib", "rectpack", "reportlab", "trimesh"}
+HEAVY = {
+    "cadquery",
+    "OCP",
+    "ezdxf",
+    "manifold3d",
+    "ortools",
+    "matplotlib",
+    "rectpack",
+    "reportlab",
+    "trimesh",
+}
 """Imported only inside the functions that use them."""
 LEFT_FOR_LATER = HEAVY | {"shapely"}
 """Not loaded by `boxfit --help`."""
