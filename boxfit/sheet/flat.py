@@ -62,7 +62,8 @@ class Flat:
     """One part as it is cut: the first contour is the outer one, others are openings in it.
 
     `formed` [mm] are the outside dimensions once folded, the plan's two and then the height. `notes` tell
-    what the maker must know; `quantity` how many alike are cut.
+    what the maker must know; `quantity` how many alike are cut; `bar` that it is sawn from flat bar and not
+    cut from sheet.
     """
 
     name: str
@@ -75,6 +76,7 @@ class Flat:
     marks: tuple[Mark, ...] = ()
     notes: tuple[str, ...] = ()
     quantity: int = 1
+    bar: bool = False
 
     @property
     def size(self) -> Point:

@@ -68,6 +68,7 @@ def ledge_flats(tray: Tray) -> Iterator[Flat]:
                 formed=(length, ledge.width, height),
                 notes=(f"flat bar {ledge.width:g} x {height:g} mm; welded to the wall under shelf {number}",),
                 quantity=lengths[length],
+                bar=True,
             )
 
 
