@@ -2,9 +2,13 @@
 
 from dataclasses import replace
 
-from boxfit.bay import Bay, BoxRules, Keepout
-from boxfit.files.said import SaidBox
-from boxfit.files.said_bay import SaidBay
+from boxfit.bay import Bay, BoxRules, Keepout, Mount
+from boxfit.files.kinds import BOLTS
+from boxfit.files.places import vector
+from boxfit.files.said_bay import SaidBay, SaidMount
+from boxfit.files.said_box import SaidBox
+from boxfit.files.said_car import SaidCar
+from boxfit.files.shops import with_shops
 from boxfit.files.solid import reason_believed
 from boxfit.files.surveyed import Surveyed, opening_believed
 from boxfit.standards.common_practice import USUAL_BOX
@@ -28,9 +32,9 @@ NOTHING_ASKED = BoxRules(
 """Where neither car nor bay has a [box]: no allowance is kept, and nothing can be built."""
 
 
-def bay_believed(said: SaidBay, found: Surveyed, car_box: SaidBox | None) -> Bay:
+def bay_believed(said: SaidBay, found: Surveyed, car: SaidCar) -> Bay:
     """The bay as the rest of the program takes it. [mm]"""
-    box = box_rules(car_box, said.box)
+    box = with_shops(box_rules(car.box, said.box), car)
     tolerance = said.survey.tolerance
     return Bay(
         name=said.name,
@@ -49,6 +53,18 @@ def bay_believed(said: SaidBay, found: Surveyed, car_box: SaidBox | None) -> Bay
             for keepout, solid in zip(said.keepout, found.solids, strict=True)
         ),
         opening=opening_believed(said.opening),
+        mounts=tuple(_mount(mount) for mount in said.mount),
+    )
+
+
+def _mount(said: SaidMount) -> Mount:
+    return Mount(
+        name=said.name,
+        at=vector(said.at),
+        faces=said.faces,
+        bolt=BOLTS[said.bolt],
+        body_thickness=said.body_thickness,
+        drilled=said.drilled,
     )
 
 

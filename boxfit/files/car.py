@@ -11,8 +11,8 @@ from boxfit.files.checked import checked
 from boxfit.files.folder import bay_files, check_folder
 from boxfit.files.places import vector
 from boxfit.files.problems import InputError, Problem
-from boxfit.files.said import SaidCar, SaidElectrics, SaidMass, SaidTarget, SaidWeighed
 from boxfit.files.said_bay import SaidBay
+from boxfit.files.said_car import SaidCar, SaidElectrics, SaidMass, SaidTarget, SaidWeighed
 from boxfit.files.scans import Scans
 from boxfit.files.shown import shown
 from boxfit.files.surveyed import Surveyed, surveyed
@@ -35,7 +35,7 @@ def read_car(folder: Path) -> Car:
     bays = _surveyed(said_bays, Scans(folder), problems)
     if said is None or problems:
         raise InputError(problems)
-    believed = tuple(bay_believed(bay, found, said.box) for bay, found in bays)
+    believed = tuple(bay_believed(bay, found, said) for bay, found in bays)
     return _believed(said, Path(abspath(folder)).name, believed)
 
 

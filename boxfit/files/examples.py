@@ -38,6 +38,33 @@ gap = 4.0
 headroom = 5.0
 tiers = 2
 boxes = 1
+gasket_width = 8.0
+gasket_thickness = 4.0
+cover_material = "stainless-1.4301"
+
+[fold_shop]
+sheet = [2500.0, 1250.0]
+brake = 2500.0
+least_flange = 10.0
+weld_gap = 0.5
+weld_bead = 3.0
+part_gap = 8.0
+sheet_edge = 10.0
+k = [{ thickness = 2.5, radius = 2.5, k = 0.41 }]
+
+[print_shop]
+bed = [250.0, 250.0, 250.0]
+joint = 0.2
+least_wall = 1.2
+
+[tolerances]
+module = 0.5
+liner = 0.3
+cut = 0.2
+fold = 0.25
+fold_angle = 0.5
+weld = 1.0
+printed = 0.3
 """)
 
 PRISM_BAY: Table = tomllib.loads("""
@@ -59,6 +86,14 @@ to = [-420.0, 330.0, 520.0]
 diameter = 60.0
 clearance = 15.0
 negotiable = false
+
+[[mount]]
+name = "front left bracket"
+at = [150.0, 320.0, 290.0]
+faces = "up"
+bolt = "M8"
+body_thickness = 1.2
+drilled = true
 """)
 PRISM_BAY["box"] = CAR["box"]
 
@@ -143,7 +178,7 @@ room = { top = 30.0, bottom = 0.0, front = 0.0, back = 0.0, left = 0.0, right = 
 room_shared = false
 """)
 
-_ON_ONE_LINE = ("track", "size", "voltage", "current", "room", "turns")
+_ON_ONE_LINE = ("track", "size", "voltage", "current", "room", "turns", "k")
 """Tables that are short enough to be written between braces."""
 
 
@@ -163,7 +198,7 @@ def example_line(samples: tuple[Table, ...], words: tuple[str, ...]) -> str:
     short = words[-1] in _ON_ONE_LINE
     if isinstance(value, dict) and not short:
         return f"write a table {_heading(samples, words)} with the keys {', '.join(value)}"
-    if isinstance(value, list) and isinstance(value[0], dict):
+    if isinstance(value, list) and isinstance(value[0], dict) and not short:
         return f"write each under its own {_heading(samples, words)} with the keys {', '.join(value[0])}"
     line = f"{words[-1]} = {shown(value)}"
     if len(words) == 1:

@@ -150,6 +150,9 @@ VoltageWindow = Annotated[
 WayWord = Annotated[Way, choice(get_args(Way))]
 ProcessWord = Annotated[Process, choice(get_args(Process))]
 ShapeWord = Annotated[Shape, choice(get_args(Shape))]
+BOLTS = {"M6": 6.0, "M8": 8.0, "M10": 10.0, "M12": 12.0}
+"""The threads [mm] that a mount may have."""
+BoltWord = Annotated[str, choice(tuple(BOLTS))]
 MaterialWord = Annotated[str, choice(tuple(MATERIALS))]
 DimensionWord = Annotated[Dimension, choice(DIMENSIONS)]
 Dimensions = Annotated[

@@ -9,8 +9,8 @@ from boxfit.car import CornerWeights, Limits, PointMass, Target, Window
 from boxfit.files.car import read_car
 from boxfit.files.examples import BLOCK_BAY, CAR, MESH_BAY, MODULE, PRISM_BAY, SECTIONS_BAY, STEP_BAY
 from boxfit.files.module import read_module
-from boxfit.files.said import SaidCar
 from boxfit.files.said_bay import SaidBay
+from boxfit.files.said_car import SaidCar
 from boxfit.files.said_module import SaidModule
 from boxfit.module import Current, FaceRoom, Module, Voltage
 from boxfit.standards.common_practice import USUAL_BOX
