@@ -1,11 +1,12 @@
 """A flat as DXF: R2010, one to one in millimetres, one layer for each thing the shop does."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from io import StringIO
 from math import atan2, degrees, hypot
 from typing import TYPE_CHECKING
 
+from boxfit.bay import Point
 from boxfit.sheet.flat import Flat
 from boxfit.standards.bending import k_factor, least_inside_radius
 
@@ -14,6 +15,7 @@ if TYPE_CHECKING:
     from ezdxf.layouts.layout import Modelspace
 
 CUT, UP, DOWN, MARK, NOTE = "cut", "fold up", "fold down", "mark", "note"
+SHEET = "sheet"
 _COLOURS = {CUT: 7, UP: 5, DOWN: 1, MARK: 3, NOTE: 8}
 _LINES = {UP: "fold up", DOWN: "fold down"}
 _DASHES = {"fold up": [12.0, 8.0, -4.0], "fold down": [16.0, 8.0, -3.0, 2.0, -3.0]}
@@ -33,7 +35,7 @@ def dxf_of(flat: Flat) -> bytes:
     Layers: "cut" (closed contours and holes), "fold up" and "fold down" (towards and away from the eye),
     "mark" (to be marked on the part), "note" (beside the part or on it, neither cut nor marked).
     """
-    with _without_dates():
+    with without_dates():
         document = _document()
         space = document.modelspace()
         _draw_cuts(space, flat)
@@ -45,8 +47,29 @@ def dxf_of(flat: Flat) -> bytes:
     return written.getvalue().encode("utf-8")
 
 
+def stock_dxf(size: Point, placed: Sequence[Flat], labels: Sequence[str]) -> bytes:
+    """A stock sheet of `size` [mm] as a DXF file: flats where they lie on it, each with its label.
+
+    Layers as those of a flat, the sheet's own edge on "sheet", which is not cut.
+    """
+    with without_dates():
+        document = _document()
+        document.layers.add(SHEET, color=9)
+        space = document.modelspace()
+        edge = ((0.0, 0.0), (size[0], 0.0), size, (0.0, size[1]))
+        space.add_lwpolyline(edge, close=True, dxfattribs={"layer": SHEET})
+        for flat, label in zip(placed, labels, strict=True):
+            _draw_cuts(space, flat)
+            _draw_folds(space, flat)
+            _draw_marks(space, flat)
+            _write(space, label, _middle(flat), NOTE, 0.0)
+        written = StringIO()
+        document.write(written)
+    return written.getvalue().encode("utf-8")
+
+
 @contextmanager
-def _without_dates() -> Iterator[None]:
+def without_dates() -> Iterator[None]:
     """Dates and random identifiers of the file format stay fixed."""
     import ezdxf
 
@@ -89,17 +112,23 @@ def _draw_cuts(space: "Modelspace", flat: Flat) -> None:
 
 def _draw_folds(space: "Modelspace", flat: Flat) -> None:
     """Bend lines, each told beside it on the side of the flat's middle."""
-    wide, deep = flat.size
+    centre = _middle(flat)
     for bend in flat.bends:
         start, end = (tuple(map(_even, point)) for point in (bend.start, bend.end))
         space.add_line(start, end, dxfattribs={"layer": UP if bend.up else DOWN})
         (x, y), (a, b) = bend.start, bend.end
         middle = ((x + a) / 2.0, (y + b) / 2.0)
-        in_x, in_y = wide / 2.0 - middle[0], deep / 2.0 - middle[1]
+        in_x, in_y = centre[0] - middle[0], centre[1] - middle[1]
         beside = BESIDE / max(hypot(in_x, in_y), BESIDE)
         text = f"{'up' if bend.up else 'down'} {bend.angle:g} R{bend.radius:g}"
         at = (middle[0] + beside * in_x, middle[1] + beside * in_y)
         _write(space, text, at, NOTE, degrees(atan2(b - y, a - x)) % 180.0)
+
+
+def _middle(flat: Flat) -> Point:
+    """The middle of the flat's extent."""
+    xs, ys = [one.x for one in flat.contours[0]], [one.y for one in flat.contours[0]]
+    return ((min(xs) + max(xs)) / 2.0, (min(ys) + max(ys)) / 2.0)
 
 
 def _draw_marks(space: "Modelspace", flat: Flat) -> None:

@@ -134,7 +134,7 @@ def _lengths(layout: Layout) -> list[float]:
 def _tries(stock: Stock, pieces: list[_Piece], lengths: tuple[float, ...]) -> Iterator[Layout]:
     """One layout for each algorithm, sort and standing; empty where it does not fit or keep the grain.
 
-    `lengths` [mm] are those usable of each sheet there is; where empty there are as many whole ones as needed.
+    `lengths` [mm] are those usable of each sheet there is; where empty, as many whole ones as needed.
     """
     many = len(pieces) > MANY
     for algorithm in ALGORITHMS[:1] if many else ALGORITHMS:
