@@ -9,6 +9,7 @@ import pytest
 
 from boxfit.car import Car, CornerWeights, PointMass
 from boxfit.weight.balance import front_part, fully_loaded, moments, stripped_centre, weigh
+from boxfit.weight.raised_axle import RaisedAxle, height_of_mass
 
 
 def car(wheelbase: float, weighed: CornerWeights, track: float = 1.5) -> Car:
@@ -58,7 +59,7 @@ def test_centre_from_four_readings() -> None:
     """1050 kg: FL 290, FR 330, RL 210, RR 220 kg, l 2.550, track 1.8 m: 1.0443 m behind the front axle.
 
     Inputs and x read on a question-and-answer site (askfilo.com 3430373733313132); y, 0.0429 m to the
-    right, is recomputed. Its height comes from a raised axle, which boxfit does not reckon.
+    right, is recomputed, and so is its height, below.
     """
     readings = CornerWeights(290.0, 330.0, 210.0, 220.0)
     example = car(2.550, readings, track=1.8)
@@ -84,3 +85,20 @@ def test_level_loads_of_the_raised_axle_case() -> None:
     loads = fully_loaded(example, readings, moments([(400.0, (-1.1, 0.0, 0.4))]))
     assert (loads.front, loads.rear) == pytest.approx((541.667, 458.333), abs=5e-4)
     assert loads.gross == pytest.approx(1000.0)
+
+
+def test_height_from_a_raised_axle() -> None:
+    """The same car, front raised 1.5 m, 680 kg then on the rear scales, wheel radius 0.353: h 1.1877 m.
+
+    The inputs are the page's; its height was cut off and is recomputed (facts, section 6).
+    """
+    level = CornerWeights(290.0, 330.0, 210.0, 220.0)
+    found = height_of_mass(level, RaisedAxle("front", 1500.0, 680.0, 353.0), 2550.0)
+    assert found == pytest.approx(1187.7, abs=0.05)
+
+
+def test_height_of_the_synthetic_case() -> None:
+    """1000 kg, l 2.4, front raised 0.6: 517.998 and 482.002 kg give 0.5200 m (facts, section 6)."""
+    level = CornerWeights(541.667 / 2, 541.667 / 2, 458.333 / 2, 458.333 / 2)
+    found = height_of_mass(level, RaisedAxle("front", 600.0, 482.002, 300.0), 2400.0)
+    assert found == pytest.approx(520.0, abs=0.05)
