@@ -12,6 +12,8 @@ DIMENSIONS: tuple[Dimension, ...] = ("length", "width", "height")
 AXES: tuple[Axis, ...] = ("x", "y", "z")
 FACES = (("back", "front"), ("right", "left"), ("bottom", "top"))
 """The faces at the low and the high end of length, width and height."""
+HELD_AT = (("front", "back"), ("left", "right"))
+"""The pairs of faces along whose upper edges a module may be held down."""
 
 
 @dataclass(frozen=True)
@@ -48,6 +50,8 @@ class Module:
     """A battery unit placed whole: sizes [mm], mass [kg], energy [kWh], capacity [Ah].
 
     `room_shared` allows two modules of a tier that look at each other to keep one room clear between them.
+    It may be pressed down on strips of `held_width` [mm] along the upper edges of the two faces `held_at`,
+    the one exception to the room at that face (default: common practice, no source).
     """
 
     name: str
@@ -64,6 +68,8 @@ class Module:
     current: Current | None = None
     room: FaceRoom = FaceRoom()
     room_shared: bool = False
+    held_at: tuple[str, str] = HELD_AT[0]
+    held_width: float = 12.0
 
 
 @dataclass(frozen=True)

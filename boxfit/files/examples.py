@@ -176,9 +176,10 @@ up = ["height"]
 spacing = 2.0
 room = { top = 30.0, bottom = 0.0, front = 0.0, back = 0.0, left = 0.0, right = 0.0 }
 room_shared = false
+held = { at = ["front", "back"], width = 12.0 }
 """)
 
-_ON_ONE_LINE = ("track", "size", "voltage", "current", "room", "turns", "k")
+_ON_ONE_LINE = ("track", "size", "voltage", "current", "room", "held", "turns", "k")
 """Tables that are short enough to be written between braces."""
 
 

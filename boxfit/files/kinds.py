@@ -11,8 +11,8 @@ from boxfit.files import bounds
 from boxfit.files.bounds import Bounds
 from boxfit.files.near import did_you_mean
 from boxfit.files.shown import shown
-from boxfit.module import DIMENSIONS, Dimension
-from boxfit.standards.materials import MATERIALS
+from boxfit.module import DIMENSIONS, HELD_AT, Dimension
+from boxfit.standards.materials import BOX_MATERIALS
 
 _LONGEST_NAME = 100
 _LONGEST_PHRASE = 60
@@ -99,6 +99,15 @@ def _no_repeats(words: list[str]) -> list[str]:
     return words
 
 
+def _held(faces: object) -> object:
+    if not isinstance(faces, list) or not any(faces in (list(pair), list(pair[::-1])) for pair in HELD_AT):
+        raise wrong(
+            f"must be {' or '.join(shown(list(pair)) for pair in HELD_AT)}",
+            "name two faces that are opposite",
+        )
+    return faces
+
+
 def _rising(window: list[float]) -> list[float]:
     if window[0] >= window[1]:
         raise wrong("must be [low, high] with low below high")
@@ -153,9 +162,10 @@ ShapeWord = Annotated[Shape, choice(get_args(Shape))]
 BOLTS = {"M6": 6.0, "M8": 8.0, "M10": 10.0, "M12": 12.0}
 """The threads [mm] that a mount may have."""
 BoltWord = Annotated[str, choice(tuple(BOLTS))]
-MaterialWord = Annotated[str, choice(tuple(MATERIALS))]
+MaterialWord = Annotated[str, choice(BOX_MATERIALS)]
 DimensionWord = Annotated[Dimension, choice(DIMENSIONS)]
 Dimensions = Annotated[
     list[DimensionWord], AfterValidator(_no_repeats), listed("a list of one to three dimensions", 1, 3)
 ]
+HeldFaces = Annotated[list[str], BeforeValidator(_held)]
 Names = Annotated[list[Name], AfterValidator(_no_repeats)]

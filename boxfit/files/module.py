@@ -35,4 +35,6 @@ def read_module(path: Path) -> Module:
         current=Current(said.current.continuous, said.current.peak) if said.current else None,
         room=FaceRoom(**said.room.model_dump()),
         room_shared=said.room_shared,
+        held_at=(said.held.at[0], said.held.at[1]),
+        held_width=said.held.width,
     )

@@ -5,8 +5,21 @@ from typing import Annotated
 from pydantic import ValidationInfo, field_validator
 
 from boxfit.files import bounds, examples
-from boxfit.files.kinds import Allowance, Amperes, Dimensions, Mass, Name, Size, Volts, number, wrong
+from boxfit.files.kinds import (
+    Allowance,
+    Amperes,
+    Dimensions,
+    HeldFaces,
+    Mass,
+    Name,
+    Size,
+    Volts,
+    number,
+    wrong,
+)
 from boxfit.files.said import Said, SaidFile, must_be
+from boxfit.files.shown import shown
+from boxfit.module import HELD_AT
 
 
 class SaidSize(Said):
@@ -61,6 +74,13 @@ class SaidRoom(Said):
     right: Allowance = 0.0
 
 
+class SaidHeld(Said):
+    """The two faces along whose upper edges the module may be pressed down, and how far in [mm]."""
+
+    at: HeldFaces = list(HELD_AT[0])
+    width: Annotated[float, number(bounds.HELD_WIDTH)] = 12.0
+
+
 class SaidModule(SaidFile):
     """A module file."""
 
@@ -74,9 +94,24 @@ class SaidModule(SaidFile):
     voltage: SaidVoltage
     room: SaidRoom = SaidRoom()
     room_shared: bool = False
+    held: SaidHeld = SaidHeld()
     up: Dimensions
     spacing: Allowance
     current: SaidCurrent | None = None
+
+    @field_validator("held")
+    @classmethod
+    def _strips_do_not_meet(cls, held: SaidHeld, info: ValidationInfo) -> SaidHeld:
+        """Each strip leaves more than half of the face that looks up to the other and to the terminals."""
+        size = info.data.get("size")
+        along = "length" if "front" in held.at else "width"
+        if size is not None and 2.0 * held.width >= getattr(size, along):
+            raise wrong(
+                f"must leave something of the {along} {shown(getattr(size, along))} between its two strips"
+                f" of width {shown(held.width)}",
+                f"write for example: held = {{ at = {shown(list(held.at))}, width = 12 }}",
+            )
+        return held
 
     @field_validator("up")
     @classmethod

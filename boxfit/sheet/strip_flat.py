@@ -1,0 +1,83 @@
+"""Strips as they are cut from sheet: developed, with holes and bend lines; equal ones once, with how many.
+
+They are seen from the inside of their folds, so that every fold is up.
+"""
+
+from dataclasses import replace
+
+from boxfit.box.fitting import DIRECTIONS, Strip, StripHole
+from boxfit.box.strip_legs import Leg, legs_of
+from boxfit.sheet.flat import Bend, Flat, Hole, straight
+from boxfit.sheet.shop import Fold, Shop, fold_of
+
+
+def strip_flat(strip: Strip, shop: Shop) -> Flat:
+    """One strip seen from the inside of its folds: across runs its width, upwards its legs one by one [mm]."""
+    fold = fold_of(strip.thickness, strip.radius, shop)
+    legs = legs_of(strip)
+    begins: list[float] = []
+    reached = 0.0
+    for leg in legs:
+        begins.append(reached)
+        reached += leg.straight + fold.allowance
+    high = reached - fold.allowance
+    corners = [(0.0, 0.0), (strip.width, 0.0), (strip.width, high), (0.0, high)]
+    return Flat(
+        name=strip.name,
+        material=strip.material,
+        thickness=strip.thickness,
+        contours=(straight(corners),),
+        formed=_formed(strip),
+        holes=tuple(
+            _hole(strip, hole, legs[hole.leg], begins[hole.leg]) for hole in sorted(strip.holes, key=_order)
+        ),
+        bends=tuple(_bend(strip, fold, legs, place, begins[place + 1]) for place in range(len(legs) - 1)),
+        notes=strip.notes,
+    )
+
+
+def strip_flats(strips: tuple[Strip, ...], shop: Shop) -> tuple[Flat, ...]:
+    """Every strip; those cut alike are one flat, named after the first, its notes naming the others."""
+    alike: dict[Flat, list[str]] = {}
+    for strip in strips:
+        alike.setdefault(replace(strip_flat(strip, shop), name=strip.kind), []).append(strip.name)
+    return tuple(_named(flat, names) for flat, names in alike.items())
+
+
+def _named(flat: Flat, names: list[str]) -> Flat:
+    """A flat for so many strips."""
+    first, *others = names
+    notes = (*flat.notes, f"also {', '.join(others)}") if others else flat.notes
+    return replace(flat, name=first, notes=notes, quantity=len(names))
+
+
+def _order(hole: StripHole) -> tuple[int, float, float]:
+    """So that it does not matter in which order holes were told."""
+    return (hole.leg, hole.across, hole.along)
+
+
+def _formed(strip: Strip) -> tuple[float, float, float]:
+    """Outside dimensions once folded: width, along the first leg, and across it."""
+    out = max(length for _, length in strip.legs[::2])
+    across = strip.legs[1][1] if len(strip.legs) > 1 else strip.thickness
+    return (strip.width, out, across)
+
+
+def _mirrored(strip: Strip, leg: Leg) -> bool:
+    """Whether `along` runs to the left where a leg is seen from its inside and runs upwards."""
+    (a, b, c), (d, e, f), (x, y, z) = DIRECTIONS[strip.along], leg.way, leg.inwards
+    turn = (b * f - c * e) * x + (c * d - a * f) * y + (a * e - b * d) * z
+    return turn < 0.0
+
+
+def _hole(strip: Strip, hole: StripHole, leg: Leg, begins: float) -> Hole:
+    """A hole where it is drilled before folding."""
+    across = strip.width - hole.along if _mirrored(strip, leg) else hole.along
+    return Hole((across, begins + hole.across - leg.before), hole.diameter)
+
+
+def _bend(strip: Strip, fold: Fold, legs: tuple[Leg, ...], place: int, ends: float) -> Bend:
+    """The fold after a leg; the flat of the next begins at `ends` [mm]."""
+    middle = ends - fold.allowance / 2.0
+    leg = min(legs[place].length, legs[place + 1].length) - strip.thickness
+    return Bend((0.0, middle), (strip.width, middle), True, 90.0, strip.radius, fold.k, fold.allowance, leg)
