@@ -1,7 +1,7 @@
 """Loads under the four wheels, state by state: stripped, as converted, with the target's people, with all.
 
 What is added loads the axles by the lever rule and each axle's two wheels by that axle's own track, as if the
-car did not twist: what a spring shop starts from, not what the last shim decides (common practice, no source).
+car did not twist: what a spring shop starts from, not the last word on shims (common practice, no source).
 """
 
 from collections.abc import Iterable
