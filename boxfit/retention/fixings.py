@@ -1,9 +1,10 @@
 """How the load on a rigid box is shared among its fixings. [N, mm]
 
-The box is taken as rigid and every fixing as equally stiff along its axis and across it, so that forces follow
-from their balance and the least movement: for fixings in one plane this is the rivet-group formula of the
-handbooks (load over number, and moment times distance over the sum of squared distances). A fixing is taken to
-push as well as pull; what presses on the body beside it is left out, which tells the pull high, on the safe side.
+The box is taken as rigid and every fixing as equally stiff along its axis and across it, so that forces
+follow from their balance and the least movement: for fixings in one plane this is the rivet-group formula of
+the handbooks (load over number, and moment times distance over the sum of squared distances). A fixing is
+taken to push as well as pull; what presses on the body beside it is left out, which tells the pull high, on
+the safe side.
 """
 
 from dataclasses import dataclass
