@@ -48,6 +48,12 @@ class FoldShop:
         return max(size) <= long + 1e-6 and min(size) <= short + 1e-6
 
 
+JOINT_KEY = 20.0
+"""How far [mm] the key of a printed joint reaches into the next piece (common practice, no source)."""
+LEAST_BED = 3.0 * JOINT_KEY
+"""Least bed [mm] of a printer, each way: a piece with a joint at each end and something between."""
+
+
 @dataclass(frozen=True)
 class PrintShop:
     """Who prints: `bed` [mm], air [mm] on each side of a keyed `joint`, the `least_wall` [mm].

@@ -25,6 +25,7 @@ def across_car(raw: Raw, file: str) -> Iterator[Problem]:
 def across_bay(raw: Raw, file: str) -> Iterator[Problem]:
     """What does not agree between the tables of a bay file."""
     yield from repeated_names(raw, "keepout", file)
+    yield from repeated_names(raw, "mount", file)
     yield from _out_of_order(raw, file)
 
 

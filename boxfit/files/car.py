@@ -6,6 +6,7 @@ from pathlib import Path
 from boxfit.bay import Bay
 from boxfit.car import Car, CornerWeights, Limits, PointMass, Target, Window
 from boxfit.files.across import across_bay, across_car, bare_name
+from boxfit.files.across_shops import Raw, across_shops, mounts_in_reach
 from boxfit.files.bay import bay_believed
 from boxfit.files.checked import checked
 from boxfit.files.folder import bay_files, check_folder
@@ -31,7 +32,9 @@ def read_car(folder: Path) -> Car:
     problems: list[Problem] = []
     said = checked(SaidCar, raw, CAR_FILE, problems)
     problems.extend(across_car(raw, CAR_FILE))
-    said_bays = _said_bays(bay_files(raw, folder, CAR_FILE, problems), problems)
+    raws = _raw_bays(bay_files(raw, folder, CAR_FILE, problems), problems)
+    said_bays = _said_bays(raws, problems)
+    problems.extend(across_shops(raw, CAR_FILE, raws))
     bays = _surveyed(said_bays, Scans(folder), problems)
     if said is None or problems:
         raise InputError(problems)
@@ -39,16 +42,22 @@ def read_car(folder: Path) -> Car:
     return _believed(said, Path(abspath(folder)).name, believed)
 
 
-def _said_bays(files: list[tuple[str, Path]], problems: list[Problem]) -> list[tuple[str, SaidBay]]:
+def _raw_bays(files: list[tuple[str, Path]], problems: list[Problem]) -> list[tuple[str, Raw]]:
+    """The tables of the bay files that can be read; `problems` grows by the others."""
+    found: list[tuple[str, Raw]] = []
+    for file, path in files:
+        try:
+            found.append((file, read_table(path, file)))
+        except InputError as error:
+            problems.extend(error.problems)
+    return found
+
+
+def _said_bays(raws: list[tuple[str, Raw]], problems: list[Problem]) -> list[tuple[str, SaidBay]]:
     """What the bay files said, those that are right in themselves; `problems` grows by what is wrong."""
     found: list[tuple[str, SaidBay]] = []
     named: dict[str, str] = {}
-    for file, path in files:
-        try:
-            raw = read_table(path, file)
-        except InputError as error:
-            problems.extend(error.problems)
-            continue
+    for file, raw in raws:
         known = len(problems)
         said = checked(SaidBay, raw, file, problems)
         problems.extend(across_bay(raw, file))
@@ -66,6 +75,8 @@ def _surveyed(
 ) -> list[tuple[SaidBay, Surveyed]]:
     """The bays with what was surveyed of them; `problems` grows by the surveys that cannot be taken."""
     both = [(said, surveyed(said, scans, file, problems)) for file, said in bays]
+    for (file, said), (_, found) in zip(bays, both, strict=True):
+        problems.extend(mounts_in_reach(said, found.room, file) if found else ())
     return [(said, found) for said, found in both if found is not None]
 
 

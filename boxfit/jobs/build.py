@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from boxfit.car import Car
 from boxfit.jobs.going_on import JudgedWrongError, Search
 from boxfit.jobs.laid_out import best_and_others
+from boxfit.jobs.unmakeable import refuse_unmakeable
 from boxfit.layout import Layout
 from boxfit.module import Module
 
@@ -54,6 +55,7 @@ def build(car: Car, module: Module, target: Path, search: Search) -> str:
     from boxfit.report.views import write_views
     from boxfit.solid.write import write_solids
 
+    refuse_unmakeable(car)
     tell = search.tell
     with best_and_others(car, module, search) as (best, with_alternatives):
         refuse_unbuildable(car, best)

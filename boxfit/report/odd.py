@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING
 
 from boxfit.bay import Bay, Keepout, Vector
+from boxfit.box.shop_rules import shop_faults, unsuited
 from boxfit.car import Car
 from boxfit.report.projection import VIEWS, WAYS, bay_outlines, extents, keepout_outlines, opening_outline
 from boxfit.surface import Outline
@@ -108,6 +109,8 @@ def _box(bay: Bay) -> Iterator[str]:
     if rules.process == "folded" and rules.gap < need:
         words = f"{rules.gap:g} mm is less than bend_radius - liner; the lowest tier keeps {need:g}"
         yield f"{bay.name}: box.gap: {words}"
+    for words in (*unsuited(rules), *(f"{fault.text}; build refuses it" for fault in shop_faults(rules))):
+        yield f"{bay.name}: {words}"
 
 
 def _near_moving_or_hot(bay: Bay) -> Iterator[str]:

@@ -14,7 +14,7 @@ from boxfit.files.problems import InputError
 from tests.files.samples import SURVEYS, write_surveyed
 from tests.samples import CAR_FILES, MODULE, changed, write_car, write_module
 
-CORPORA = [Path(__file__).with_name(name) for name in ("messages.txt", "messages_survey.txt")]
+CORPORA = [Path(__file__).with_name(f"messages{of}.txt") for of in ("", "_survey", "_shops")]
 FILES = {"heron-44.toml": MODULE, **CAR_FILES, **SURVEYS}
 
 

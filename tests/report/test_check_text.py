@@ -183,6 +183,16 @@ ODD: list[tuple[dict[str, object], str]] = [
         "front bay: box.gap: 4 mm is less than bend_radius - liner; the lowest tier keeps 5",
     ),
     (
+        {"box": replace(RULES, flange=9.0)},
+        "front bay: box.flange: must be 0 or not below 10 (3 t + r, the shortest that a brake holds) (got 9)"
+        "; try: box.flange = 10; build refuses it",
+    ),
+    (
+        {"box": replace(RULES, process="printed")},
+        "front bay: box.material: aluminium-5754 is seldom printed; "
+        'try "petg" or "abs", or box.process = "folded"',
+    ),
+    (
         {"box": replace(RULES, asked=False)},
         "front bay: [box]: missing; modules are placed without a box and nothing can be built",
     ),
