@@ -12,7 +12,9 @@ PACKAGE = Path(__file__).parents[1] / "boxfit"
 FILES = sorted(PACKAGE.rglob("*.py"))
 NAMES = [str(file.relative_to(PACKAGE)) for file in FILES]
 
-THINGS = frozenset({"surface", "workshop", "bay", "box_shape", "module", "car", "layout", "box_details"})
+THINGS = frozenset(
+    {"surface", "workshop", "bay", "box_shape", "module", "car", "layout", "box_details", "box_blank", "box_ribs"}
+)
 SUMS = frozenset({"weight", "electrics", "retention"})
 BASE = THINGS | SUMS | {"standards"}
 ABOVE_BOX = BASE | {"space", "search", "box"}
@@ -24,7 +26,10 @@ MAY_IMPORT: dict[str, frozenset[str]] = {
     "module": THINGS,
     "car": THINGS,
     "layout": THINGS,
-    "box_details": THINGS,
+    "box_details": THINGS | {"standards"},
+    "lid_details": THINGS | {"standards"},
+    "box_blank": THINGS | {"standards"},
+    "box_ribs": THINGS,
     "standards": BASE,
     "weight": BASE,
     "electrics": BASE,

@@ -4,7 +4,8 @@ from collections.abc import Iterator
 
 from boxfit.bay import BoxRules, Point
 from boxfit.box.parts import Liner, LinerSheet, Plate
-from boxfit.box_details import bend_radius, reflex_corners, wall_liner_spans
+from boxfit.box_blank import floor_radius
+from boxfit.box_details import reflex_corners, rib_depth, wall_liner_spans
 from boxfit.box_shape import Rectangle, grown, rectangle
 from boxfit.layout import PlacedBox
 from boxfit.standards.materials import LINER
@@ -14,21 +15,26 @@ WALLS = ("front", "rear", "left", "right")
 
 
 def liner_of(name: str, box: PlacedBox, rules: BoxRules) -> Liner | None:
-    """Floor sheet, as far as the floor is flat, and a sheet per wall and tier; None without a liner."""
-    if rules.liner == 0.0:
+    """Floor sheet, as far as the floor is flat, and a sheet per wall and tier; None without a liner.
+
+    Nor has a printed box one: its ribs stand in the liner's place.
+    """
+    if rules.liner == 0.0 or rib_depth(rules):
         return None
     bottom = box.low[2]
     levels = tuple(tier.stands_on - bottom for tier in box.tiers)
-    spans = wall_liner_spans(box.high[2] - rules.rim_below_top - bottom, levels, rules)
-    sheets = [_floor_sheet(box, rules)]
+    rim = box.high[2] - rules.rim_below_top - bottom
+    radius = floor_radius(box.outlines, rim, rules) or 0.0
+    spans = wall_liner_spans(rim, levels, rules, radius)
+    sheets = [_floor_sheet(box, rules, radius)]
     for tier, (low, high) in spans:
         sheets += _wall_sheets(tier, box, rules, (bottom + low, bottom + high))
     return Liner(f"{name} liner", LINER.name, tuple(sheets))
 
 
-def _floor_sheet(box: PlacedBox, rules: BoxRules) -> LinerSheet:
-    """Ends where the bend begins."""
-    inset, floor = rules.thickness + bend_radius(rules), box.low[2] + rules.thickness
+def _floor_sheet(box: PlacedBox, rules: BoxRules, radius: float) -> LinerSheet:
+    """Ends where the bend begins, or at the walls where the radius [mm] is 0."""
+    inset, floor = rules.thickness + radius, box.low[2] + rules.thickness
     return LinerSheet("floor", Plate(grown(box.outlines[0], -inset), floor, floor + rules.liner))
 
 

@@ -7,7 +7,7 @@ from math import dist
 import shapely
 
 from boxfit.bay import BoxRules
-from boxfit.box_details import FIT, bend_radius, flange_radius, least_side, ledge
+from boxfit.box_details import FIT, flange_radius, least_side, ledge
 from boxfit.box_shape import area, grown
 from boxfit.layout import PlacedBox
 from boxfit.surface import Outline
@@ -63,14 +63,13 @@ def _too_narrow(rules: BoxRules, box: PlacedBox, tier: int, outline: Outline) ->
     needs = {
         "box.thickness": thick + FIT,
         "box.liner": thick + rules.liner,
-        "box.bend_radius": thick + bend_radius(rules) if tier == 0 else 0.0,
         "box.gap": thick + bar.width if bar and tier < len(box.tiers) - 1 else 0.0,
     }
     key, most = max(needs.items(), key=lambda need: need[1])
     if not moves(outline, -most - CLOSE):
         yield (
             f"{key}: the walls round tier {tier + 1} must stand more than {millimetres(2.0 * most)} apart "
-            "everywhere for bends, ledges and liner"
+            "everywhere for ledges and liner"
         )
 
 
@@ -93,19 +92,15 @@ def _steps(rules: BoxRules, box: PlacedBox) -> Iterator[str]:
 
 
 def _too_low(rules: BoxRules, box: PlacedBox) -> Iterator[str]:
-    """Walls below the first step, and above the last one, that are lower than their bend."""
+    """Walls above the last step that are lower than the flange's bend; the floors' joints are square."""
     pairs = zip(box.tiers[1:], pairwise(box.outlines), strict=True)
     steps = [tier.stands_on for tier, (below, above) in pairs if below != above]
-    if not steps or rules.process != "folded":
+    if not steps or rules.process != "folded" or not rules.flange:
         return
-    upper = flange_radius(rules) + rules.thickness if rules.flange else 0.0
-    walls = (
-        (bend_radius(rules) + rules.thickness, steps[0] - rules.thickness - box.low[2]),
-        (upper, box.high[2] - rules.rim_below_top - steps[-1]),
-    )
-    for bend, wall in walls:
-        if wall < bend - CLOSE:
-            yield (
-                f"box.bend_radius: the bend takes {millimetres(bend)} of a wall {millimetres(wall)} high "
-                f"(got {rules.bend_radius:g})"
-            )
+    bend = flange_radius(rules) + rules.thickness
+    wall = box.high[2] - rules.rim_below_top - steps[-1]
+    if wall < bend - CLOSE:
+        yield (
+            f"box.bend_radius: the bend takes {millimetres(bend)} of a wall {millimetres(wall)} high "
+            f"(got {rules.bend_radius:g})"
+        )

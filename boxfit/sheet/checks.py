@@ -1,4 +1,4 @@
-"""What a fold shop would send back: its rules on holes, flanges, sheets and radii.
+"""What a fold shop would send back: its rules on holes, openings, flanges, sheets, radii and the brake.
 
 Hole to edge 1.5 t, hole to bend 2 t + r, hole at least t, shortest flange 3 t + r: common practice, no
 source.
@@ -6,11 +6,12 @@ source.
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from math import dist
 
-from boxfit.sheet.flat import Bend, Flat, Hole
-from boxfit.sheet.outline import distance_to_contour, distance_to_line
-from boxfit.sheet.shop import Shop
+from boxfit.sheet.flat import Bend, Contour, Flat, Hole
+from boxfit.sheet.outline import distance_to_contour, distance_to_line, points_of
 from boxfit.standards.bending import least_inside_radius
+from boxfit.workshop import FoldShop
 
 CLOSE = 1e-6
 
@@ -35,19 +36,22 @@ class Finding:
         return f"{self.part}: {self.code}: {self.place}: {self.figure:.4g} mm, {self.limit:.4g} asked for"
 
 
-def findings_of(flat: Flat, shop: Shop) -> tuple[Finding, ...]:
+def findings_of(flat: Flat, shop: FoldShop) -> tuple[Finding, ...]:
     """All rules that a flat does not keep, those of the sheet first."""
     found = [*_sheet(flat, shop), *_radius(flat)]
-    found += [finding for bend in flat.bends for finding in _flange(flat, bend)]
+    found += [finding for bend in flat.bends for finding in _fold(flat, bend, shop)]
     found += [finding for hole in flat.holes for finding in _hole(flat, hole)]
+    # the first opening of a step floor is what the walls below leave of it, no hole in it
+    first = 2 if " step floor" in flat.name else 1
+    found += [finding for contour in flat.contours[first:] for finding in _opening(flat, contour)]
     return tuple(found)
 
 
-def _sheet(flat: Flat, shop: Shop) -> Iterator[Finding]:
-    """Cut from one sheet."""
+def _sheet(flat: Flat, shop: FoldShop) -> Iterator[Finding]:
+    """Cut from one sheet, its edge left free."""
     if not shop.takes(flat.size):
         long, short = max(flat.size), min(flat.size)
-        most = (max(shop.sheet), min(shop.sheet))
+        most = [side - 2.0 * shop.sheet_edge for side in sorted(shop.sheet, reverse=True)]
         figure, limit = (long, most[0]) if long > most[0] else (short, most[1])
         place = f"blank of {long:.1f} x {short:.1f}"
         yield Finding("blank larger than the sheet", flat.name, place, figure, limit)
@@ -62,11 +66,15 @@ def _radius(flat: Flat) -> Iterator[Finding]:
             yield Finding("radius too tight", flat.name, place, radius, least.radius)
 
 
-def _flange(flat: Flat, bend: Bend) -> Iterator[Finding]:
-    """What is folded is held by the tool."""
-    least = 3.0 * flat.thickness + bend.radius
+def _fold(flat: Flat, bend: Bend, shop: FoldShop) -> Iterator[Finding]:
+    """What is folded is held by the tool, and the tool is long enough."""
+    rule = 3.0 * flat.thickness + bend.radius
+    least = rule if shop.least_flange is None else shop.least_flange
+    place, length = f"fold {_at(bend.start)}", dist(bend.start, bend.end)
     if bend.leg < least - CLOSE:
-        yield Finding("flange too short", flat.name, f"fold {_at(bend.start)}", bend.leg, least)
+        yield Finding("flange too short", flat.name, place, bend.leg, least)
+    if length > shop.brake + CLOSE:
+        yield Finding("fold longer than the brake", flat.name, place, length, shop.brake)
 
 
 def _hole(flat: Flat, hole: Hole) -> Iterator[Finding]:
@@ -80,6 +88,22 @@ def _hole(flat: Flat, hole: Hole) -> Iterator[Finding]:
     for bend in flat.bends:
         tangent = distance_to_line(hole.at, bend.start, bend.end) - bend.allowance / 2.0
         apart, least = tangent + bend.radius - half, 2.0 * thick + bend.radius
+        if apart < least - CLOSE:
+            yield Finding("hole to bend", flat.name, place, apart, least)
+
+
+def _opening(flat: Flat, contour: Contour) -> Iterator[Finding]:
+    """As a hole, from its nearest place: other openings, the part's edge, holes and bends."""
+    points, thick = points_of(contour), flat.thickness
+    middle = (sum(x for x, _ in points) / len(points), sum(y for _, y in points) / len(points))
+    place, others = f"opening {_at(middle)}", [one for one in flat.contours if one is not contour]
+    edge = min(distance_to_contour(point, other) for point in points for other in others)
+    edge = min([edge, *(distance_to_contour(one.at, contour) - one.diameter / 2.0 for one in flat.holes)])
+    if edge < 1.5 * thick - CLOSE:
+        yield Finding("hole to edge", flat.name, place, edge, 1.5 * thick)
+    for bend in flat.bends:
+        line = min(distance_to_line(point, bend.start, bend.end) for point in points)
+        apart, least = line - bend.allowance / 2.0 + bend.radius, 2.0 * thick + bend.radius
         if apart < least - CLOSE:
             yield Finding("hole to bend", flat.name, place, apart, least)
 

@@ -169,9 +169,12 @@ def notes_of(flat: Flat) -> tuple[str, ...]:
 def _bend_notes(flat: Flat) -> Iterator[str]:
     """Radius and K that the blank was made with, and the tightest radius that the sheet takes."""
     least = least_inside_radius(flat.material, flat.thickness)
-    for radius, k in sorted({(bend.radius, bend.k) for bend in flat.bends}):
-        by = "DIN 6935" if k == k_factor(radius, flat.thickness) else "the shop's own"
-        yield f"inside radius {radius:g} mm, K {k:.3f} ({by}); bend lines at the bend's middle"
+    for radius, k, by_table in sorted({(bend.radius, bend.k, bend.by_table) for bend in flat.bends}):
+        standard = f"{k_factor(radius, flat.thickness):.3f}"
+        told = f"K {standard} by DIN 6935, none in the shop's table"
+        if by_table:
+            told = f"K {k:g} by the shop's table; DIN 6935 gives {standard}"
+        yield f"inside radius {radius:g} mm, {told}; bend lines at the bend's middle"
         if least:
             yield f"least inside radius {least.radius:g} mm: {least.source}"
 

@@ -36,7 +36,8 @@ class Bend:
 
     `up` is towards the eye. `angle` [degrees] is what is folded; `radius` [mm] the inside radius; `k` [-] the
     share of the thickness between the inside and the neutral fibre; `allowance` [mm] the sheet used up; `leg`
-    [mm] the inside length of what is folded, from the inside of the other leg.
+    [mm] the inside length of what is folded, from the inside of the other leg; `by_table` that K is from the
+    shop's own table and not that of DIN 6935.
     """
 
     start: Point
@@ -47,6 +48,7 @@ class Bend:
     k: float
     allowance: float
     leg: float
+    by_table: bool = False
 
 
 @dataclass(frozen=True)

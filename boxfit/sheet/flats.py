@@ -1,15 +1,15 @@
 """From the parts of a box to everything that is cut from sheet for it."""
 
 from boxfit.bay import BoxRules
+from boxfit.box.cutouts import cutouts_astray
 from boxfit.box.parts import BoxParts, Tray
 from boxfit.sheet.cross import cross_blank
 from boxfit.sheet.flat import Flat
 from boxfit.sheet.panels import tray_panels
 from boxfit.sheet.plates import cover_plate_flat, ledge_flats, lid_flat, shelf_flat
-from boxfit.sheet.shop import Shop
 
 
-def flats_of(parts: BoxParts, rules: BoxRules, shop: Shop) -> tuple[Flat, ...]:
+def flats_of(parts: BoxParts, rules: BoxRules) -> tuple[Flat, ...]:
     """Every flat of a box: tray, ledges, lid, cover plate, shelves; none where the box is printed.
 
     The liner is cut to size by hand and needs none.
@@ -18,10 +18,14 @@ def flats_of(parts: BoxParts, rules: BoxRules, shop: Shop) -> tuple[Flat, ...]:
         return ()
     cover = (cover_plate_flat(parts.cover_plate),) if parts.cover_plate else ()
     shelves = tuple(shelf_flat(shelf) for shelf in parts.shelves)
-    return (*tray_flats(parts.tray, shop), *ledge_flats(parts.tray), lid_flat(parts.lid), *cover, *shelves)
+    return (*tray_flats(parts.tray, rules), *ledge_flats(parts.tray), lid_flat(parts.lid), *cover, *shelves)
 
 
-def tray_flats(tray: Tray, shop: Shop) -> tuple[Flat, ...]:
-    """The tray without its ledges: one blank where that can be folded from a sheet, else panels."""
-    blank = cross_blank(tray, shop)
-    return (blank,) if blank else tray_panels(tray, shop)
+def tray_flats(tray: Tray, rules: BoxRules) -> tuple[Flat, ...]:
+    """The tray without its ledges: one blank where its floor is bent, else panels.
+
+    Raises ValueError where a cutout lies on no wall and no floor.
+    """
+    if astray := cutouts_astray(tray):
+        raise ValueError(f"{tray.name}: a cutout lies on no wall or floor: {astray[0].what}")
+    return (cross_blank(tray, rules),) if tray.floor_radius is not None else tray_panels(tray, rules)

@@ -5,7 +5,7 @@ from itertools import pairwise
 from math import pi
 
 from boxfit.bay import Point
-from boxfit.sheet.shop import Fold
+from boxfit.box_blank import Fold
 from boxfit.sheet.sides import Side
 
 

@@ -9,7 +9,6 @@ from boxfit.box.parts import BoxParts
 from boxfit.sheet.checks import Finding, findings_of
 from boxfit.sheet.dxf import dxf_of
 from boxfit.sheet.flats import flats_of
-from boxfit.sheet.shop import Shop
 
 
 @dataclass(frozen=True)
@@ -20,15 +19,15 @@ class WrittenFlats:
     findings: tuple[Finding, ...]
 
 
-def write_flats(parts: BoxParts, rules: BoxRules, folder: Path, shop: Shop | None = None) -> WrittenFlats:
+def write_flats(parts: BoxParts, rules: BoxRules, folder: Path) -> WrittenFlats:
     """Writes one DXF for each flat of a box into the folder; none where the box is printed.
 
-    `shop` tells its sheets and its K; without one the usual sheet and the K of DIN 6935 are taken.
     Raises OSError where a file cannot be written.
     """
-    by = shop or Shop()
-    flats = flats_of(parts, rules, by)
+    flats = flats_of(parts, rules)
     files = tuple(f"{file_stem(flat.name)}-flat.dxf" for flat in flats)
     for name, flat in zip(files, flats, strict=True):
         (folder / name).write_bytes(dxf_of(flat))
-    return WrittenFlats(files, tuple(finding for flat in flats for finding in findings_of(flat, by)))
+    return WrittenFlats(
+        files, tuple(finding for flat in flats for finding in findings_of(flat, rules.fold_shop))
+    )

@@ -1,9 +1,9 @@
 """The tray as a solid in the car's coordinates [mm].
 
-As it is made: the section of the sheet is drawn along each side of every outline, cut to a mitre at both
-ends, and joined to its neighbours and to the flat of the floor. Faces then meet exactly, which the kernel
-joins reliably; crossing two whole profiles instead leaves it with surfaces that only touch. Where the outline
-widens, the walls above stand on a step floor with square joints.
+The section of the sheet is drawn along each side of every outline, cut to a mitre at both ends, and joined to
+its neighbours and to the flat of the floor. Faces then meet exactly, which the kernel joins reliably; crossing
+two whole profiles instead leaves it with surfaces that only touch. The floor joint is bent where the tray says
+so, else square as it is welded. Where the outline widens, the walls above stand square on a step floor.
 """
 
 from collections.abc import Iterator
@@ -16,6 +16,7 @@ from boxfit.box.parts import LedgeBar, Plate, StepFloor, Tray
 from boxfit.box_details import reflex_corners
 from boxfit.box_shape import grown
 from boxfit.solid.shapes import (
+    block_shape,
     drilled,
     face_between,
     only_solid,
@@ -56,7 +57,7 @@ class _Band:
     def inwards(self) -> float:
         """How far [mm] the section reaches in from the outside."""
         bars = (self.tray.thickness + bar.width for bar in self.ledges)
-        return max([_outer_radius(self.tray), *bars])
+        return max([_floor_corner(self.tray), *bars])
 
     @property
     def outwards(self) -> float:
@@ -99,10 +100,11 @@ def tray_shape(tray: Tray) -> "TopoDS_Shape":
 
     pieces = [_side(band, side) for band in _bands(tray) for side in _sides(band.plate.outline)]
     pieces += [_step_floor(floor) for floor in tray.step_floors]
+    pieces += [block_shape(rib) for rib in tray.ribs]
     join = BRepAlgoAPI_Fuse()
     join.SetArguments(shape_list([_floor(tray)]))
     join.SetTools(shape_list(pieces))
-    if not tray.step_floors:
+    if not tray.step_floors and not tray.ribs:
         join.SetGlue(BOPAlgo_GlueFull)
     join.Build()
     tidy = ShapeUpgrade_UnifySameDomain(only_solid(join.Shape()))
@@ -131,15 +133,15 @@ def _sides(outline: Outline) -> list[_Side]:
     return sorted(found, key=lambda side: (side.axis, -side.sign))
 
 
-def _outer_radius(tray: Tray) -> float:
+def _floor_corner(tray: Tray) -> float:
     """How far [mm] the corner between floor and wall reaches in from the outside."""
-    return (tray.bend_radius or 0.0) + tray.thickness
+    return (tray.floor_radius or 0.0) + tray.thickness
 
 
 def _floor(tray: Tray) -> "TopoDS_Shape":
     """The flat of the floor."""
     bottom = tray.bands[0].bottom
-    flat = grown(tray.bands[0].outline, -_outer_radius(tray))
+    flat = grown(tray.bands[0].outline, -_floor_corner(tray))
     return plate_shape(Plate(flat, bottom, bottom + tray.thickness))
 
 
@@ -165,10 +167,10 @@ def _section(band: _Band) -> tuple[Corner, ...]:
 def _outside(band: _Band) -> Iterator[Corner]:
     """Outer side of the bend at the floor, the wall, underside and edge of the flange."""
     tray, floor, rim = band.tray, band.plate.bottom, band.plate.top
-    outer = _outer_radius(tray)
+    outer = _floor_corner(tray)
     if not band.first:
         yield (0.0, floor + tray.thickness), None
-    elif tray.bend_radius is None:
+    elif tray.floor_radius is None:
         yield (-outer, floor), None
         yield (0.0, floor), None
     else:
@@ -185,7 +187,8 @@ def _outside(band: _Band) -> Iterator[Corner]:
 def _inside(band: _Band) -> Iterator[Corner]:
     """Top of the flange and its bend, the wall with its ledges, inner side of the bend at the floor."""
     tray, floor, rim, wall = band.tray, band.plate.bottom, band.plate.top, -band.tray.thickness
-    radius, outer = tray.bend_radius or 0.0, _outer_radius(tray)
+    radius, corner = tray.bend_radius or 0.0, _floor_corner(tray)
+    outer = radius + tray.thickness
     if band.outwards and tray.bend_radius is not None:
         yield (radius, rim), _quarter((radius, rim - outer), outer, (-1, 1))
         yield (wall, rim - outer), None
@@ -198,8 +201,9 @@ def _inside(band: _Band) -> Iterator[Corner]:
         yield (wall - bar.width, bottom), None
         yield (wall, bottom), None
     if band.first:
-        yield (wall, floor + outer), _quarter((-outer, floor + outer), radius, (1, -1))
-        yield (-outer, floor + tray.thickness), None
+        inside = corner - tray.thickness
+        yield (wall, floor + corner), _quarter((-corner, floor + corner), inside, (1, -1))
+        yield (-corner, floor + tray.thickness), None
     else:
         yield (wall, floor + tray.thickness), None
 

@@ -34,13 +34,13 @@ def test_reasons_not_to_build() -> None:
 
 
 def test_box_too_shallow_to_fold() -> None:
-    """Two bends of 20 inside 2.5 sheet take 45 mm of wall."""
+    """A flange's bend of 20 on a floor, in 2.5 sheet: 25 mm of wall; then the floor's joint is square."""
     rules = replace(RULES, bend_radius=20.0)
-    shallow = box_around(LOW, (600.0, 400.0), (33.0,), rules)
+    shallow = box_around(LOW, (600.0, 400.0), (13.0,), rules)
     assert cannot_build(rules, (shallow,)) == (
-        "box.bend_radius: the bends take 45 mm of a wall 43.5 mm high (got 20)",
+        "box.bend_radius: floor and bend take 25 mm of a wall 23.5 mm high (got 20)",
     )
-    assert cannot_build(rules, (box_around(LOW, (600.0, 400.0), (34.5,), rules),)) == ()
+    assert cannot_build(rules, (box_around(LOW, (600.0, 400.0), (14.5,), rules),)) == ()
     assert cannot_build(replace(rules, process="welded"), (shallow,)) == ()
 
 

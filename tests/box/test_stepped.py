@@ -200,12 +200,13 @@ def test_a_step_carries_its_wall() -> None:
 
 
 def test_walls_by_a_step_take_their_bends() -> None:
-    """A bend of 30 in sheet of 2.5 takes 32.5 of wall; the lowest band is 28.5 high."""
+    """A bend of 50 in sheet of 2.5 takes 52.5 of wall; the highest band is 45 high, the step is square."""
     foot, above = rectangle((0.0, 0.0), (300.0, 300.0)), rectangle((0.0, 0.0), (600.0, 300.0))
-    box = stepped_box((foot, above), (18.0, 100.0), STEPPED)
-    assert reasons(box, bend_radius=30.0, flange=0.0) == (
-        "box.bend_radius: the bend takes 32.5 mm of a wall 28.5 mm high (got 30)",
+    box = stepped_box((foot, above), (18.0, 40.0), STEPPED)
+    assert reasons(box, bend_radius=50.0, flange=60.0) == (
+        "box.bend_radius: the bend takes 52.5 mm of a wall 45 mm high (got 50)",
     )
+    assert reasons(box, bend_radius=50.0, flange=0.0) == ()
 
 
 def test_a_module_across_a_reflex_corner_does_not_drop() -> None:

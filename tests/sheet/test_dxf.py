@@ -19,8 +19,8 @@ from boxfit.sheet.dxf import dxf_of, notes_of
 from boxfit.sheet.flat import Flat
 from boxfit.sheet.flats import flats_of
 from boxfit.sheet.outline import points_of
-from boxfit.sheet.shop import Shop
 from boxfit.sheet.write import write_flats
+from boxfit.workshop import FoldedK, FoldShop
 from tests.box.samples import LOW, RULES, bay_with, box_around, plan_by, stepped_box
 
 STEPPED = replace(RULES, shape="stepped")
@@ -31,7 +31,7 @@ SAMPLES: list[tuple[BoxRules, PlacedBox]] = [(RULES, PLAIN_BOX), (STEPPED, WIDER
 
 
 def flats(rules: BoxRules, box: PlacedBox) -> tuple[Flat, ...]:
-    return flats_of(box_parts(bay_with(rules), 1, box), rules, Shop())
+    return flats_of(box_parts(bay_with(rules), 1, box), rules)
 
 
 ALL = [flat for rules, box in SAMPLES for flat in flats(rules, box)]
@@ -106,7 +106,7 @@ def test_layers_and_words_of_the_trade() -> None:
         "front bay box 1 tray",
         "aluminium-5754, 2.5 mm, quantity 1",
         "outside once formed 524.3 x 434.7 x 276.0 mm",
-        "inside radius 2.5 mm, K 0.325 (DIN 6935)",
+        "inside radius 2.5 mm, K 0.325 by DIN 6935, none in the shop's table",
         "least inside radius 2.5 mm: EN 485-2, 5754 O/H111",
         "0.5 mm apart",
         "4 holes of 7 mm on the mitres: drill once welded and flush",
@@ -118,8 +118,11 @@ def test_layers_and_words_of_the_trade() -> None:
 
 def test_the_shops_own_k_is_told() -> None:
     rules, box = SAMPLES[0]
-    flat = flats_of(box_parts(bay_with(rules), 1, box), rules, Shop(k=0.42))[0]
-    assert "inside radius 2.5 mm, K 0.420 (the shop's own); bend lines at the bend's middle" in notes_of(flat)
+    shop = FoldShop(k_table=(FoldedK(2.0, 2.5, 0.4), FoldedK(2.5, 2.5, 0.41)))
+    rules = replace(rules, fold_shop=shop)
+    flat = flats_of(box_parts(bay_with(rules), 1, box), rules)[0]
+    told = "K 0.41 by the shop's table; DIN 6935 gives 0.325; bend lines at the bend's middle"
+    assert f"inside radius 2.5 mm, {told}" in notes_of(flat)
 
 
 def test_same_bytes_every_time(tmp_path: Path) -> None:

@@ -19,22 +19,22 @@ from boxfit.layout import PlacedBox
 from boxfit.sheet.flat import Flat
 from boxfit.sheet.flats import tray_flats
 from boxfit.sheet.outline import points_of
-from boxfit.sheet.shop import Shop
 from boxfit.sheet.sides import Side, from_mitre, sides_of
+from boxfit.workshop import FoldedK, FoldShop
 from tests.box.samples import LOW, RULES, bay_with, box_around, boxes, plan_by, stepped_box, stepped_boxes
 from tests.sheet.refold import arm_of, folded, folded_points, size_of, within_a_bend
 
 BOX = box_around(LOW, (480.3, 390.7), (138.0, 120.0), RULES)
-GAP = Shop().gap
+GAP = RULES.fold_shop.weld_gap
 
 
 def tray_of(rules: BoxRules, box: PlacedBox) -> Tray:
     return box_parts(bay_with(rules), 1, box).tray
 
 
-def whole(tray: Tray) -> Flat:
+def whole(tray: Tray, rules: BoxRules = RULES) -> Flat:
     """The only flat of a tray made of one blank."""
-    (flat,) = tray_flats(tray, Shop())
+    (flat,) = tray_flats(tray, rules)
     return flat
 
 
@@ -76,7 +76,7 @@ def test_one_blank() -> None:
 
 def test_another_k_changes_the_blank_and_not_the_tray() -> None:
     tray = tray_of(RULES, BOX)
-    (other,) = tray_flats(tray, Shop(k=0.44))
+    other = whole(tray, replace(RULES, fold_shop=FoldShop(k_table=(FoldedK(2.5, 2.5, 0.44),))))
     assert other.size[0] > whole(tray).size[0] + 1.0
     assert size_of(folded_points(other, middle(other))) == pytest.approx(outside(tray), abs=1e-6)
 
@@ -102,7 +102,7 @@ def test_any_plain_tray(made: tuple[BoxRules, PlacedBox]) -> None:
     if cannot_build(rules, (box,)) or rules.process == "printed":
         return
     tray = tray_of(rules, box)
-    flats = tray_flats(tray, Shop())
+    flats = tray_flats(tray, rules)
     assert_sound(flats)
     assert_flanges_meet(tray, flats)
     if len(flats) == 1:
@@ -119,7 +119,7 @@ def test_any_stepped_tray(made: tuple[BoxRules, PlacedBox]) -> None:
     if cannot_build(rules, (box,)) or rules.process == "printed":
         return
     tray = tray_of(rules, box)
-    flats = tray_flats(tray, Shop())
+    flats = tray_flats(tray, rules)
     assert_sound(flats)
     assert_flanges_meet(tray, flats)
     assert_panels_make_the_tray(tray, flats)
@@ -231,10 +231,16 @@ def assert_panels_make_the_tray(tray: Tray, flats: tuple[Flat, ...]) -> None:
 
 
 def assert_stands(tray: Tray, wall: Flat, height: float) -> None:
+    """Up to the top from the floor's outside where it has tabs, else from its inside."""
     size = size_of(folded_points(wall, panel_base(wall)))
-    assert size[1] + tray.thickness == pytest.approx(height, abs=1e-6)
+    assert size[1] + (0.0 if has_tabs(wall) else tray.thickness) == pytest.approx(height, abs=1e-6)
     assert size[2] == pytest.approx(tray.thickness + (tray.flange if wall.bends else 0.0), abs=1e-6)
     assert (size[0], size[2], size[1]) == pytest.approx(wall.formed, abs=1e-6)
+
+
+def has_tabs(wall: Flat) -> bool:
+    """Whether the lower edge, two corners without tabs, has more."""
+    return sum(one.y < wall.thickness + 1e-6 for one in wall.contours[0]) > 2
 
 
 def in_car(side: Side, wall: Flat, at: Point) -> Point:
@@ -254,13 +260,13 @@ def on_side(side: Side, along: float, out: float) -> Point:
 def test_stepped_trays_and_large_ones_are_panels() -> None:
     stepped = replace(RULES, shape="stepped")
     tray = tray_of(stepped, stepped_box((plan_by("L"), plan_by("L")), (138.0, 120.0), stepped))
-    flats = tray_flats(tray, Shop())
+    flats = tray_flats(tray, stepped)
     assert len(flats) == 7
     assert_panels_make_the_tray(tray, flats)
     # two of the eight or so holes nearest each mitre aside, all are drilled in the flat
     assert sum(len(flat.holes) for flat in flats) >= len(tray.holes) - 6
-    small = Shop(sheet=(1000.0, 900.0))
-    panels = tray_flats(tray_of(RULES, BOX), small)
+    small = replace(RULES, fold_shop=FoldShop(sheet=(1000.0, 900.0)))
+    panels = tray_flats(tray_of(small, BOX), small)
     assert [flat.name.removeprefix("front bay box 1 tray ") for flat in panels] == [
         "floor",
         "wall right",
@@ -268,13 +274,13 @@ def test_stepped_trays_and_large_ones_are_panels() -> None:
         "wall left",
         "wall rear",
     ]
-    assert_panels_make_the_tray(tray_of(RULES, BOX), panels)
+    assert_panels_make_the_tray(tray_of(small, BOX), panels)
 
 
 def test_welded_trays_have_flange_strips() -> None:
     welded = replace(RULES, process="welded")
     tray = tray_of(welded, BOX)
-    flats = tray_flats(tray, Shop())
+    flats = tray_flats(tray, welded)
     assert [bend for flat in flats for bend in flat.bends] == []
     assert sum(" flange " in flat.name for flat in flats) == 4
     assert sum(len(flat.holes) for flat in flats) == len(tray.holes) - 4
@@ -287,7 +293,7 @@ def test_a_side_too_short_for_a_wall_is_told() -> None:
     outline = ((0.0, 0.0), (400.0, 0.0), (400.0, 150.0), (397.0, 150.0), (397.0, 300.0), (0.0, 300.0))
     box = stepped_box((outline,), (138.0,), welded)
     assert cannot_build(welded, (box,)) == ()
-    flats = tray_flats(tray_of(welded, box), Shop())
+    flats = tray_flats(tray_of(welded, box), welded)
     assert_sound(flats)
     assert sum(" wall " in flat.name for flat in flats) == 5
     assert "sides too short for a wall of their own, closed with weld: 1" in flats[0].notes
