@@ -45,6 +45,11 @@ CODES = {
     "solid-invalid": "a file cannot be read back, or holds something else than sound solids; no figure",
     "solid-volume": "STEP and STL of a part differ in volume; figure: ratio STL to STEP [-]",
     "solid-mass": "ways of reckoning a part's mass disagree; figure: largest to smallest [-]",
+    "sheet-unread": "lists or drawings of the stock sheets cannot be read back; no figure",
+    "sheet-count": "a part is not on the sheets as often as the cut list asks; figure: times placed",
+    "sheet-drawn": "a sheet's drawing is not what its list says; figure: parts drawn, or how far off [mm]",
+    "sheet-edge": "a part lies too near to the edge of its sheet; figure: distance [mm]",
+    "sheet-gap": "two parts lie too near to each other on a sheet; figure: distance [mm]",
 }
 """Every code a finding may bear, what it says, and what its figure is."""
 
