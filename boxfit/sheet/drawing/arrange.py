@@ -1,0 +1,156 @@
+"""Which sheet, which scale, and where on it views, tables and notes go."""
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from boxfit.bay import Point
+from boxfit.sheet.drawing.board import Area, Board
+from boxfit.sheet.drawing.paper import A1, A2, A3, Paper
+from boxfit.sheet.drawing.tables import (
+    BETWEEN,
+    ROW,
+    Table,
+    height_of,
+    note_lines,
+    note_marks,
+    pieces,
+    table_marks,
+)
+from boxfit.sheet.drawing.title import TITLE_HEIGHT, TITLE_WIDTH, Title
+
+SCALES = (1.0, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01)
+"""ISO 5455, reductions, from memory."""
+PAPERS = (A3, A2, A1)
+INSET = 6.0
+"""What is drawn stays this far [mm] off the frame, clear of the centring marks."""
+NARROW_NOTES = 110.0
+"""Notes are set no wider than this [mm]."""
+Item = Table | tuple[str, ...]
+"""A table, or notes."""
+
+
+@dataclass(frozen=True)
+class Placed:
+    """A table in one piece, or notes in lines, with its upper left corner [mm]."""
+
+    item: Table | tuple[str, ...]
+    at: Point
+
+
+@dataclass(frozen=True)
+class Arranged:
+    """A sheet chosen: scale [-], the area for the views [mm], and where tables and notes stand."""
+
+    paper: Paper
+    scale: float
+    views: Area
+    placed: tuple[Placed, ...]
+
+    @property
+    def ratio(self) -> str:
+        """The scale as it is written."""
+        return scale_words(self.scale)
+
+    @property
+    def centre(self) -> Point:
+        """The middle of the area for the views [mm]."""
+        left, bottom, right, top = self.views
+        return ((left + right) / 2.0, (bottom + top) / 2.0)
+
+    def board(self, title: Title) -> Board:
+        """The sheet with its title block, tables and notes."""
+        board = Board(self.paper, replace(title, scale=title.scale or self.ratio))
+        for one in self.placed:
+            if isinstance(one.item, Table):
+                board.add(table_marks(one.item, one.at))
+            else:
+                board.add(note_marks(one.item, one.at))
+        return board
+
+
+def scale_words(scale: float) -> str:
+    """A scale as it is written.
+
+    >>> scale_words(0.2), scale_words(2.0)
+    ('1:5', '2:1')
+    """
+    return f"{scale:.0f}:1" if scale >= 1.0 else f"1:{1.0 / scale:.0f}"
+
+
+def arranged(
+    size_at: Callable[[float], Point],
+    items: Sequence[Item],
+    least: float = 0.1,
+    largest: float = 1.0,
+) -> Arranged:
+    """The first sheet, A3 before larger ones, that takes everything at a scale [-] of at least `least`.
+
+    `size_at` tells how much paper [mm] the views take at a scale, their dimensions included; of scales the
+    largest up to `largest` that goes is taken. Where nothing goes at that, the largest sheet at less.
+    """
+    for bound in (least, SCALES[-1] / 10.0):
+        for paper in PAPERS if bound == least else PAPERS[::-1]:
+            for scale in SCALES:
+                if bound <= scale <= largest:
+                    for views, slots in _ways(paper, items):
+                        wide, high = size_at(scale)
+                        fits = wide <= views[2] - views[0] and high <= views[3] - views[1]
+                        placed = flowed(items, slots) if fits else None
+                        if placed is not None:
+                            return Arranged(paper, scale, views, placed)
+    raise ValueError("no sheet is large enough for this drawing")
+
+
+def _ways(paper: Paper, items: Sequence[Item]) -> Iterator[tuple[Area, tuple[Area, ...]]]:
+    """Area for the views, and areas for tables and notes, those on the right or above the title block last."""
+    left, bottom, right, top = paper.frame
+    left, bottom, right, top = left + INSET, bottom + INSET, right - INSET, top - INSET
+    above, beside = bottom - INSET + TITLE_HEIGHT + INSET, right + INSET - TITLE_WIDTH - INSET
+    strip = (left, bottom, beside, above - INSET)
+    yield (left, above, right, top), (strip,)
+    wide = max([item.width for item in items if isinstance(item, Table)] + [60.0])
+    column = right - wide
+    if column - BETWEEN > beside:
+        yield (left, above, column - BETWEEN, top), (strip, (column, above, right, top))
+        yield (left, above, column - BETWEEN, top), ((column, above, right, top), strip)
+    yield (left, bottom, beside, top), ((beside + INSET, above, right, top),)
+
+
+def flowed(items: Sequence[Item], slots: Sequence[Area]) -> tuple[Placed, ...] | None:
+    """Tables and notes set into areas [mm], one under the other; None where they do not all go in."""
+    free = [list(slot) for slot in slots]
+    found: list[Placed] = []
+    for item in items:
+        if not item or (isinstance(item, Table) and not item.rows):
+            continue
+        for slot in free:
+            left, bottom, right, top = slot
+            set_here = _set(item, (left, top), right - left, top - bottom)
+            if set_here is not None:
+                found += set_here
+                slot[3] = top - max(_height(one.item) for one in set_here) - BETWEEN
+                break
+        else:
+            return None
+    return tuple(found)
+
+
+def _set(item: Item, corner: Point, width: float, height: float) -> list[Placed] | None:
+    """An item in an area of that width and height [mm]; None where it is too large."""
+    if not isinstance(item, Table):
+        lines = tuple(note_lines(item, min(width, NARROW_NOTES)))
+        return [Placed(lines, corner)] if ROW * len(lines) <= height and width >= 40.0 else None
+    if item.width > width:
+        return None
+    parts = pieces(item, width, height)
+    if max(height_of(part) for part in parts) > height:
+        return None
+    return [
+        Placed(part, (corner[0] + place * (item.width + BETWEEN), corner[1]))
+        for place, part in enumerate(parts)
+    ]
+
+
+def _height(item: Table | tuple[str, ...]) -> float:
+    """How high [mm] what was set is."""
+    return height_of(item) if isinstance(item, Table) else ROW * len(item)
