@@ -15,6 +15,7 @@ from boxfit.bay import Point, Vector
 from boxfit.box.parts import LedgeBar, Plate, StepFloor, Tray
 from boxfit.box_details import reflex_corners
 from boxfit.box_shape import grown
+from boxfit.solid.cutouts import cut_out
 from boxfit.solid.shapes import (
     block_shape,
     drilled,
@@ -93,7 +94,7 @@ class _Side:
 
 
 def tray_shape(tray: Tray) -> "TopoDS_Shape":
-    """Floor, walls and flange with their bends, ledges welded in, drilled for the rivet-nuts."""
+    """Floor, walls and flange with their bends, ledges welded in, drilled for the rivet-nuts, cut out."""
     from OCP.BOPAlgo import BOPAlgo_GlueFull
     from OCP.BRepAlgoAPI import BRepAlgoAPI_Fuse
     from OCP.ShapeUpgrade import ShapeUpgrade_UnifySameDomain
@@ -110,7 +111,8 @@ def tray_shape(tray: Tray) -> "TopoDS_Shape":
     tidy = ShapeUpgrade_UnifySameDomain(only_solid(join.Shape()))
     tidy.Build()
     rim = tray.bands[-1].top
-    return drilled(tidy.Shape(), tray.holes, tray.hole_diameter, (rim - tray.thickness, rim))
+    whole = drilled(tidy.Shape(), tray.holes, tray.hole_diameter, (rim - tray.thickness, rim))
+    return cut_out(whole, tray.cutouts, tray.thickness)
 
 
 def _bands(tray: Tray) -> tuple[_Band, ...]:
