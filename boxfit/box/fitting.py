@@ -54,7 +54,8 @@ class Strip:
     `start` [mm] is the corner of the outside from which `width` [mm] runs `along` the folds and the first leg
     runs its own way; each leg has its way and its outside length [mm], every fold turning to the same side.
     `inwards` is where the sheet's thickness lies from the outside of the first leg: the way the second leg
-    goes, if there is one. `radius` [mm] is inside the folds.
+    goes, if there is one. `radius` [mm] is inside the folds. A flat `bar` is sawn to length, not cut from
+    sheet.
     """
 
     kind: StripKind
@@ -69,6 +70,7 @@ class Strip:
     inwards: Looks
     holes: tuple[StripHole, ...] = ()
     notes: tuple[str, ...] = ()
+    bar: bool = False
 
 
 @dataclass(frozen=True)

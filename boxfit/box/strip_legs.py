@@ -8,7 +8,7 @@ from boxfit.box.fitting import DIRECTIONS, Strip, StripHole
 
 @dataclass(frozen=True)
 class Leg:
-    """One leg: `start` [mm] is where its outside begins, its way and where its thickness lies as unit vectors.
+    """One leg: `start` [mm] is where its outside begins; `way` and `inwards`, to its inside, are of length 1.
 
     `length` [mm] is outside, from corner to corner; `before` and `after` [mm] are what the bends take of it.
     """
@@ -45,7 +45,7 @@ def turned_back(way: Vector) -> Vector:
 
 
 def legs_of(strip: Strip) -> tuple[Leg, ...]:
-    """The legs one after the other. Raises ValueError for legs that no strip folded to one side could have."""
+    """The legs one after the other. Raises ValueError for legs that no strip could have."""
     found: list[Leg] = []
     point, inwards, outer = strip.start, DIRECTIONS[strip.inwards], strip.radius + strip.thickness
     last = len(strip.legs) - 1
@@ -72,7 +72,8 @@ def hole_middle(strip: Strip, hole: StripHole) -> Vector:
 def strip_blocks(strip: Strip) -> tuple[Block, ...]:
     """What each leg fills [mm], its corners square: a little more than the strip with its round bends.
 
-    >>> plate = Strip("hold-down", "bar", "steel-s235", 2.0, 2.0, (0, 0, 0), "left", 9.0, (("front", 50.0),), "up")
+    >>> legs = (("front", 50.0),)
+    >>> plate = Strip("hold-down", "bar", "steel-s235", 2.0, 2.0, (0, 0, 0), "left", 9.0, legs, "up")
     >>> strip_blocks(plate)
     (Block(low=(0.0, 0.0, 0.0), high=(50.0, 9.0, 2.0)),)
     """

@@ -2,7 +2,7 @@
 
 from typing import Annotated
 
-from pydantic import ValidationInfo, field_validator
+from pydantic import Field, ValidationInfo, field_validator
 
 from boxfit.files import bounds, examples
 from boxfit.files.kinds import (
@@ -77,7 +77,7 @@ class SaidRoom(Said):
 class SaidHeld(Said):
     """The two faces along whose upper edges the module may be pressed down, and how far in [mm]."""
 
-    at: HeldFaces = list(HELD_AT[0])
+    at: HeldFaces = Field(default=list(HELD_AT[0]))
     width: Annotated[float, number(bounds.HELD_WIDTH)] = 12.0
 
 

@@ -7,12 +7,13 @@ from dataclasses import replace
 
 from boxfit.box.fitting import DIRECTIONS, Strip, StripHole
 from boxfit.box.strip_legs import Leg, legs_of
+from boxfit.box_blank import Fold, fold_of
 from boxfit.sheet.flat import Bend, Flat, Hole, straight
-from boxfit.sheet.shop import Fold, Shop, fold_of
+from boxfit.workshop import FoldShop
 
 
-def strip_flat(strip: Strip, shop: Shop) -> Flat:
-    """One strip seen from the inside of its folds: across runs its width, upwards its legs one by one [mm]."""
+def strip_flat(strip: Strip, shop: FoldShop) -> Flat:
+    """One strip seen from the inside of its folds: its width across, its legs one by one upwards [mm]."""
     fold = fold_of(strip.thickness, strip.radius, shop)
     legs = legs_of(strip)
     begins: list[float] = []
@@ -20,8 +21,8 @@ def strip_flat(strip: Strip, shop: Shop) -> Flat:
     for leg in legs:
         begins.append(reached)
         reached += leg.straight + fold.allowance
-    high = reached - fold.allowance
-    corners = [(0.0, 0.0), (strip.width, 0.0), (strip.width, high), (0.0, high)]
+    wide, high = round(strip.width, 6), round(reached - fold.allowance, 6)
+    corners = [(0.0, 0.0), (wide, 0.0), (wide, high), (0.0, high)]
     return Flat(
         name=strip.name,
         material=strip.material,
@@ -33,10 +34,11 @@ def strip_flat(strip: Strip, shop: Shop) -> Flat:
         ),
         bends=tuple(_bend(strip, fold, legs, place, begins[place + 1]) for place in range(len(legs) - 1)),
         notes=strip.notes,
+        bar=strip.bar,
     )
 
 
-def strip_flats(strips: tuple[Strip, ...], shop: Shop) -> tuple[Flat, ...]:
+def strip_flats(strips: tuple[Strip, ...], shop: FoldShop) -> tuple[Flat, ...]:
     """Every strip; those cut alike are one flat, named after the first, its notes naming the others."""
     alike: dict[Flat, list[str]] = {}
     for strip in strips:
@@ -60,7 +62,7 @@ def _formed(strip: Strip) -> tuple[float, float, float]:
     """Outside dimensions once folded: width, along the first leg, and across it."""
     out = max(length for _, length in strip.legs[::2])
     across = strip.legs[1][1] if len(strip.legs) > 1 else strip.thickness
-    return (strip.width, out, across)
+    return (round(strip.width, 6), round(out, 6), round(across, 6))
 
 
 def _mirrored(strip: Strip, leg: Leg) -> bool:
@@ -73,11 +75,22 @@ def _mirrored(strip: Strip, leg: Leg) -> bool:
 def _hole(strip: Strip, hole: StripHole, leg: Leg, begins: float) -> Hole:
     """A hole where it is drilled before folding."""
     across = strip.width - hole.along if _mirrored(strip, leg) else hole.along
-    return Hole((across, begins + hole.across - leg.before), hole.diameter)
+    # rounded, so that strips cut alike are found alike
+    return Hole((round(across, 6), round(begins + hole.across - leg.before, 6)), hole.diameter)
 
 
 def _bend(strip: Strip, fold: Fold, legs: tuple[Leg, ...], place: int, ends: float) -> Bend:
     """The fold after a leg; the flat of the next begins at `ends` [mm]."""
-    middle = ends - fold.allowance / 2.0
+    middle, wide = round(ends - fold.allowance / 2.0, 6), round(strip.width, 6)
     leg = min(legs[place].length, legs[place + 1].length) - strip.thickness
-    return Bend((0.0, middle), (strip.width, middle), True, 90.0, strip.radius, fold.k, fold.allowance, leg)
+    return Bend(
+        (0.0, middle),
+        (wide, middle),
+        True,
+        90.0,
+        strip.radius,
+        fold.k,
+        fold.allowance,
+        round(leg, 6),
+        fold.by_table,
+    )

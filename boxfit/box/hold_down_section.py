@@ -1,0 +1,89 @@
+"""The section of a hold-down: which sheet, how high it stands, where its screws go. Common practice, no source."""
+
+from dataclasses import dataclass
+
+from boxfit.bay import BoxRules
+from boxfit.box_details import FIT
+from boxfit.standards.bending import least_inside_radius
+
+PAD = 3.0
+"""Cellular rubber as bought [mm], glued under the bars."""
+PRESSED = 2.0
+"""What is left of it [mm] once the bar is screwed down."""
+SCREW = 6.0
+HOLE = 6.6
+"""For M6: ISO 273 medium, from memory."""
+TAPPED = 5.0
+"""Drill for a tapped M6, from memory."""
+HEAD = 10.0
+"""Socket head of M6, ISO 4762, from memory."""
+WASHER_HALF = 6.0
+"""Half a small washer for M6 and a little air [mm]: ISO 7092, from memory."""
+BLOCK_BARS = (12.0, 10.0, 8.0, 6.0, 5.0)
+"""Flat bar [mm] that the tapped blocks are sawn from; M6 asks for 5 at least."""
+BLOCK = (25.0, 8.0, 6.0)
+"""Along the wall, below the screw and above it [mm]."""
+TALLEST = 25.0
+"""Bars stand no higher than this [mm]: more takes room from the leads."""
+LEAST_SHEET = 2.0
+LENGTHS = (20.0, 16.0, 12.0, 10.0, 8.0)
+"""Screws in stock [mm]."""
+PLASTICS = ("abs", "petg", "pla", "hdpe")
+FOR_PRINTED = "aluminium-5754"
+"""What bars of a printed box are folded from."""
+
+
+@dataclass(frozen=True)
+class Section:
+    """Sheet, block and heights [mm] of the hold-downs of one box."""
+
+    material: str
+    block_material: str
+    thickness: float
+    radius: float
+    block: float
+
+    @property
+    def least_height(self) -> float:
+        """The lowest bar whose screw's washer lies flat and off the edge.
+
+        >>> Section("aluminium-5754", "aluminium-5754", 2.5, 2.5, 6.0).least_height
+        18.0
+        """
+        return self.thickness + self.radius + 2.0 * WASHER_HALF
+
+    @property
+    def needed(self) -> float:
+        """The least there must be above a module up to lid, shelf or ledge."""
+        return PRESSED + self.least_height + FIT
+
+    def screw_up(self, height: float) -> float:
+        """How far the screw stands above the underside of a bar so high [mm]."""
+        return self.thickness + self.radius + WASHER_HALF + (height - self.least_height) / 2.0
+
+    def screw_length(self, gap: float) -> float | None:
+        """The longest screw in stock that does not reach the wall; `gap` [mm] is between bar and block."""
+        most = self.thickness + gap + self.block + 1.6
+        return next((length for length in LENGTHS if length <= most), None)
+
+
+def section_of(rules: BoxRules) -> Section | None:
+    """What fits the box; None where no block for M6 goes between walls and modules."""
+    block = next((bar for bar in BLOCK_BARS if bar <= rules.liner + rules.gap - FIT + 1e-9), None)
+    if block is None:
+        return None
+    printed = rules.process == "printed" or rules.material in PLASTICS
+    material = FOR_PRINTED if printed else rules.material
+    thick = max(LEAST_SHEET, 0.0 if printed else rules.thickness)
+    least = least_inside_radius(material, thick)
+    radius = max(rules.bend_radius if rules.process == "folded" else 0.0, least.radius if least else thick)
+    return Section(material, rules.material, thick, radius, block)
+
+
+def gap_remedy(rules: BoxRules) -> str:
+    """What would make room for the thinnest block.
+
+    >>> gap_remedy(BoxRules("steel-s235", "folded", "rectangular", 1, 1, 22, 1, 10, 2, 1, 5, 1, 1))
+    'box.gap = 3.5'
+    """
+    return f"box.gap = {max(BLOCK_BARS[-1] + FIT - rules.liner, 0.0):g}"
