@@ -6,10 +6,11 @@ from math import tan
 from boxfit.bay import BoxRules, Point
 from boxfit.box.cutouts import cutouts_in_floor, cutouts_in_wall
 from boxfit.box.parts import Tray
+from boxfit.box.sides import sides_of
 from boxfit.box_blank import Fold, Relief, fold_of, weld_back
 from boxfit.sheet.flat import Bend, Contour, Corner, Flat, Hole, Mark, from_origin
 from boxfit.sheet.openings import Openings, openings
-from boxfit.sheet.sides import flange_holes, sides_of
+from boxfit.sheet.sides import flange_holes
 from boxfit.sheet.wall import Wall
 from boxfit.standards.welding import weld_preparation
 from boxfit.workshop import FoldShop

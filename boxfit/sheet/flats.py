@@ -16,9 +16,9 @@ def flats_of(parts: BoxParts, rules: BoxRules) -> tuple[Flat, ...]:
     """
     if rules.process == "printed":
         return ()
-    cover = (cover_plate_flat(parts.cover_plate),) if parts.cover_plate else ()
+    cover = (cover_plate_flat(parts.cover_plate, rules.fold_shop),) if parts.cover_plate else ()
     shelves = tuple(shelf_flat(shelf) for shelf in parts.shelves)
-    return (*tray_flats(parts.tray, rules), *ledge_flats(parts.tray), lid_flat(parts.lid), *cover, *shelves)
+    return (*tray_flats(parts.tray, rules), *ledge_flats(parts.tray), lid_flat(parts.lid, parts.gasket), *cover, *shelves)
 
 
 def tray_flats(tray: Tray, rules: BoxRules) -> tuple[Flat, ...]:

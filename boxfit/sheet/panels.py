@@ -8,12 +8,13 @@ import shapely
 from boxfit.bay import BoxRules, Point
 from boxfit.box.cutouts import cutouts_in_floor, cutouts_in_wall
 from boxfit.box.parts import StepFloor, Tray
+from boxfit.box.sides import Side, sides_of
 from boxfit.box_blank import fold_of
 from boxfit.sheet.cross import drilled_later
 from boxfit.sheet.flat import Bend, Flat, Hole, Mark, from_origin, straight
 from boxfit.sheet.openings import openings
 from boxfit.sheet.outline import points_of
-from boxfit.sheet.sides import Side, flange_holes, mitre_gap, sides_of
+from boxfit.sheet.sides import flange_holes, mitre_gap
 from boxfit.sheet.tabs import Tabs, notched, tabs_of
 from boxfit.sheet.wall import Wall
 from boxfit.standards.welding import weld_preparation

@@ -10,7 +10,7 @@ from math import ceil
 import shapely
 
 from boxfit.bay import Point
-from boxfit.sheet.sides import Side
+from boxfit.box.sides import Side
 from boxfit.sheet.wall import Wall
 from boxfit.surface import Outline
 

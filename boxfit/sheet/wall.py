@@ -5,8 +5,8 @@ from itertools import pairwise
 from math import pi
 
 from boxfit.bay import Point
+from boxfit.box.sides import Side
 from boxfit.box_blank import Fold
-from boxfit.sheet.sides import Side
 
 
 @dataclass(frozen=True)

@@ -4,9 +4,9 @@ from collections.abc import Iterable
 
 from boxfit.bay import Point, Vector
 from boxfit.box.parts import Plate, Tray
+from boxfit.box.sides import Side, sides_of
 from boxfit.sheet.flat import Flat
 from boxfit.sheet.outline import points_of
-from boxfit.sheet.sides import Side, sides_of
 from tests.sheet.refold import folded, within_a_bend
 
 Points = list[tuple[Vector, Vector]]

@@ -14,12 +14,13 @@ from boxfit.bay import BoxRules, Point
 from boxfit.box.build import box_parts
 from boxfit.box.notes import cannot_build
 from boxfit.box.parts import Tray
+from boxfit.box.sides import Side, sides_of
 from boxfit.box_shape import grown
 from boxfit.layout import PlacedBox
 from boxfit.sheet.flat import Flat
 from boxfit.sheet.flats import tray_flats
 from boxfit.sheet.outline import points_of
-from boxfit.sheet.sides import Side, from_mitre, sides_of
+from boxfit.sheet.sides import from_mitre
 from boxfit.workshop import FoldedK, FoldShop
 from tests.box.samples import LOW, RULES, bay_with, box_around, boxes, plan_by, stepped_box, stepped_boxes
 from tests.sheet.refold import arm_of, folded, folded_points, size_of, within_a_bend

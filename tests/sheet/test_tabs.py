@@ -10,11 +10,11 @@ from boxfit.bay import BoxRules
 from boxfit.box.build import box_parts
 from boxfit.box.notes import cannot_build
 from boxfit.box.parts import Plate, Tray
+from boxfit.box.sides import Side, sides_of
 from boxfit.layout import PlacedBox
 from boxfit.sheet.flat import Flat
 from boxfit.sheet.flats import tray_flats
 from boxfit.sheet.outline import points_of
-from boxfit.sheet.sides import Side, sides_of
 from tests.box.samples import LOW, RULES, bay_with, box_around, boxes, plan_by, stepped_box, stepped_boxes
 from tests.sheet.stood import panels_of, wall_stood
 

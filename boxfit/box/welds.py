@@ -1,0 +1,109 @@
+"""Every weld of a box: what meets what, how long the seam is, and how its edges are prepared.
+
+Lengths are those of the outside: corner seams run from the top of the floor joint to the rim, flange mitres
+from the corner of the walls to the flange's own, seams along a wall from corner to corner.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from math import sqrt
+
+from boxfit.bay import BoxRules
+from boxfit.box.parts import BoxParts, Plate, Tray
+from boxfit.box.sides import sides_of
+from boxfit.box_blank import Relief, fold_of, weld_back
+from boxfit.standards.welding import weld_preparation
+
+
+@dataclass(frozen=True)
+class Weld:
+    """A seam of `length` [mm], `quantity` of them alike: its name, what it joins, how edges are prepared."""
+
+    name: str
+    joins: str
+    length: float
+    preparation: str
+    quantity: int
+
+    @property
+    def whole(self) -> float:
+        """Length of all of them [mm]."""
+        return self.length * self.quantity
+
+
+def welds_of(parts: BoxParts, rules: BoxRules) -> tuple[Weld, ...]:
+    """The welds of a box, from the floor upwards, the ledges last; none where it is printed.
+
+    `rules` are those that the parts were made by.
+    """
+    if rules.process == "printed":
+        return ()
+    tray = parts.tray
+    joints = _of_blank(tray, rules) if tray.floor_radius is not None else _of_panels(tray)
+    return (*joints, *_flange(tray), *_ledges(tray))
+
+
+def _of_blank(tray: Tray, rules: BoxRules) -> Iterator[Weld]:
+    """The four corners of a tray folded from one blank."""
+    band, prepared = tray.bands[0], weld_preparation(tray.material, tray.thickness)
+    fold = fold_of(tray.thickness, tray.floor_radius or 0.0, rules.fold_shop)
+    relief = Relief(fold, weld_back(rules.fold_shop))
+    closed = "fill with weld, grind flush inside where the liner lies"
+    yield Weld("corner relief", "floor and two walls", relief.angle * relief.radius, closed, 4)
+    yield Weld("corner seam", "wall and wall", band.top - band.bottom - fold.outer, _open(prepared), 4)
+
+
+def _of_panels(tray: Tray) -> Iterator[Weld]:
+    """Floors and walls welded square to them, band by band."""
+    prepared = weld_preparation(tray.material, tray.thickness)
+    many = len(tray.bands) > 1
+    for place, band in enumerate(tray.bands):
+        floor = "floor"
+        if place:
+            number = f" {place}" if len(tray.bands) > 2 else ""
+            floor = f"step floor{number}"
+            below = tray.bands[place - 1]
+            yield from _along(below, f"under the {floor}", floor, f"wall {place}", prepared)
+        wall = f"wall {place + 1}" if many else "wall"
+        yield from _along(band, f"{floor} seam", floor, wall, prepared)
+        height = band.top - band.bottom - tray.thickness
+        yield Weld("corner seam", f"{wall} and {wall}", height, _open(prepared), len(band.outline))
+
+
+def _along(band: Plate, name: str, one: str, wall: str, prepared: str) -> Iterator[Weld]:
+    """A seam along every wall of a band."""
+    for side in sides_of(band.outline):
+        yield Weld(name, f"{one} and {wall} {side.name}", side.length, prepared, 1)
+
+
+def _flange(tray: Tray) -> Iterator[Weld]:
+    """Strips to the walls where the flange is not folded, and the mitres."""
+    if not tray.flange:
+        return
+    top, prepared = tray.bands[-1], weld_preparation(tray.material, tray.thickness)
+    if tray.bend_radius is None:
+        wall = f"wall {len(tray.bands)}" if len(tray.bands) > 1 else "wall"
+        yield from _along(top, "flange seam", "flange strip", wall, prepared)
+    flush = f"{prepared}; ground flush on top"
+    yield Weld("flange mitre", "flange and flange", sqrt(2.0) * tray.flange, flush, len(top.outline))
+
+
+def _ledges(tray: Tray) -> Iterator[Weld]:
+    """The bars under the shelves, each along its lower edge."""
+    fillet = "fillet along the lower edge, no bevel"
+    for number, ledge in enumerate(tray.ledges, start=1):
+        yield from _along(ledge.outside, "ledge seam", f"ledge {number}", "wall", fillet)
+
+
+def _open(prepared: str) -> str:
+    """Walls meet inside edge to inside edge."""
+    return f"open outside corner, {prepared}"
+
+
+def length_of(welds: tuple[Weld, ...]) -> float:
+    """Length of all welds together [mm].
+
+    >>> length_of((Weld("corner seam", "wall and wall", 100.0, "square edges", 4),))
+    400.0
+    """
+    return sum(weld.whole for weld in welds)
