@@ -37,6 +37,15 @@ def write_all_flats(built: "tuple[BuiltBox, ...]", folder: Path) -> tuple[str, .
     return tuple(finding.text for one in written for finding in one.findings)
 
 
+def write_fit(built: "tuple[BuiltBox, ...]", layout: Layout, module: Module, folder: Path) -> tuple[str, ...]:
+    """The play of every row inside its box as fit.csv; returns what the maker should know of it."""
+    from boxfit.report.fit_text import box_fits, fit_csv, fit_notes
+
+    fits = box_fits(built, module)
+    (folder / "fit.csv").write_bytes(fit_csv(fits, layout).encode())
+    return fit_notes(fits)
+
+
 def build(car: Car, module: Module, target: Path, search: Search) -> str:
     """The search, then every file for the workshop; returns the summary.
 
@@ -67,14 +76,16 @@ def build(car: Car, module: Module, target: Path, search: Search) -> str:
             if findings:
                 raise JudgedWrongError(findings)
             tell("drawing")
-            flats = write_all_flats(built_boxes(car, best), folder)
+            built = built_boxes(car, best)
+            flats = write_all_flats(built, folder)
+            fit = write_fit(built, best, module, folder)
             write_views(car, best, folder)
             (folder / "margins.csv").write_bytes(margin_csv(margins(car, best)).encode())
             (folder / "assembly.csv").write_bytes(assembly_csv(assembly(car, module, best)).encode())
             layout = with_alternatives()
             (folder / "layout.json").write_bytes(layout_bytes(layout))
             text = summary(car, module, layout)
-            if notes := (*solids.notes, *flats):
+            if notes := (*solids.notes, *fit, *flats):
                 text = "\n".join([text.rstrip("\n"), "", "For the maker", *listed(notes), ""])
             (folder / "summary.txt").write_text(text, encoding="utf-8")
     return text
