@@ -7,6 +7,7 @@ from boxfit.car import Car
 from boxfit.jobs.going_on import JudgedWrongError, Search
 from boxfit.jobs.laid_out import best_and_others
 from boxfit.jobs.unmakeable import refuse_unmakeable
+from boxfit.jobs.workshop_files import write_workshop_files
 from boxfit.layout import Layout
 from boxfit.module import Module
 
@@ -27,14 +28,6 @@ def refuse_unbuildable(car: Car, layout: Layout) -> None:
     ]
     if problems:
         raise InputError(problems)
-
-
-def write_all_flats(built: "tuple[BuiltBox, ...]", folder: Path) -> tuple[str, ...]:
-    """One DXF for each flat of every box; returns what the fold shop would say of them."""
-    from boxfit.sheet.write import write_flats
-
-    written = [write_flats(one.parts, one.bay.box, folder) for one in built]
-    return tuple(finding.text for one in written for finding in one.findings)
 
 
 def write_fit(built: "tuple[BuiltBox, ...]", layout: Layout, module: Module, folder: Path) -> tuple[str, ...]:
@@ -70,14 +63,14 @@ def build(car: Car, module: Module, target: Path, search: Search) -> str:
         refuse_unbuildable(car, best)
         with whole_or_nothing(target) as folder:
             tell("making solids")
-            solids = write_solids(car, module, best, folder)
+            built = built_boxes(car, module, best)
+            solids = write_solids(car, module, best, built, folder)
             tell("judging solids")
             findings = judge_solids(folder)
             if findings:
                 raise JudgedWrongError(findings)
             tell("drawing")
-            built = built_boxes(car, best)
-            flats = write_all_flats(built, folder)
+            for_shops = write_workshop_files(built, folder)
             fit = write_fit(built, best, module, folder)
             write_views(car, best, folder)
             (folder / "margins.csv").write_bytes(margin_csv(margins(car, best)).encode())
@@ -85,7 +78,7 @@ def build(car: Car, module: Module, target: Path, search: Search) -> str:
             layout = with_alternatives()
             (folder / "layout.json").write_bytes(layout_bytes(layout))
             text = summary(car, module, layout)
-            if notes := (*solids.notes, *fit, *flats):
+            if notes := (*solids.notes, *fit, *for_shops.notes):
                 text = "\n".join([text.rstrip("\n"), "", "For the maker", *listed(notes), ""])
             (folder / "summary.txt").write_text(text, encoding="utf-8")
     return text

@@ -6,9 +6,9 @@ from dataclasses import dataclass, replace
 from boxfit.bay import Point
 from boxfit.box.fitting import Cutout
 from boxfit.box.parts import BoxParts
+from boxfit.box.sides import Side, sides_of
 from boxfit.box.whole import BuiltBox
 from boxfit.sheet.drawing.marks import Circle, Line, Style
-from boxfit.sheet.sides import Side, sides_of
 from boxfit.surface import Outline
 
 OUTSIDE = "seen from outside"
