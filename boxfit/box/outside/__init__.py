@@ -1,0 +1,1 @@
+"""What is fixed outside of a box: cable entries, breather, drain, disconnect, lifting lugs and feet."""

@@ -1,0 +1,236 @@
+"""Where the cables leave a box: glands, or where no gland has room behind the wall, a housing over a slot."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import count
+from math import ceil, dist
+
+from boxfit.bay import Vector
+from boxfit.box.fitting import BoughtKind
+from boxfit.box.outside.place import Lacking, Placed, Room, Site, Wanted, near, place
+from boxfit.box.outside.wall import Span, Wall, spread
+from boxfit.car import Car
+from boxfit.layout import Layout
+from boxfit.module import Module
+from boxfit.standards.cable_entry import BEND, CABLE_ACROSS, SIGNAL_CABLE, STRIPPED_END, Gland, gland_for
+from boxfit.standards.conductors import CONDUCTORS, conductor_for
+
+USUAL_SECTION = 50.0
+"""Section [mm2] where the module file tells no current: common practice, no source."""
+GLAND_LENGTH = 45.0
+"""What a gland itself stands out [mm]: common practice, no source."""
+BAR_WIDTH, BAR_GAP = 25.0, 10.0
+"""Insulated copper bar 25 x 4 through a slot, and the air [mm] round it: common practice, no source."""
+SLOT_HEIGHT = 20.0
+"""Height [mm] of the slot that the bars go through."""
+SLOT_DEEP = 20.0
+"""What the bars need behind the wall [mm] before they turn down to a module's terminals."""
+HOUSING = 70.0
+"""How far a housing stands out, and how high it is [mm]: common practice, no source."""
+HOUSING_EDGE = 15.0
+"""Its rim [mm] on both sides of the slot."""
+INVERTER = "inverter"
+
+
+@dataclass(frozen=True)
+class Cable:
+    """The main cable: section [mm2], outside diameter [mm], how many side by side to a pole, and a note."""
+
+    section: float
+    across: float
+    to_a_pole: int
+    note: str
+
+
+@dataclass(frozen=True)
+class Link:
+    """Where main cables of a box lead: what to, and where that is [mm]."""
+
+    to: str
+    at: Vector
+
+
+def main_cable(module: Module, layout: Layout) -> Cable:
+    """The cable for the pack's continuous current: published ratings, diameters common practice."""
+    if module.current is None:
+        note = (
+            f"the module file tells no current: main cable taken as {USUAL_SECTION:g} mm2 (common practice)"
+        )
+        return Cable(USUAL_SECTION, CABLE_ACROSS[USUAL_SECTION], 1, note)
+    amperes = module.current.continuous * layout.parallel
+    most = max(one.rating for one in CONDUCTORS if one.rating is not None)
+    to_a_pole = ceil(amperes / most - 1e-9)
+    conductor = conductor_for(amperes / to_a_pole)
+    if conductor is None:
+        raise ValueError(f"no cable of the table carries {amperes / to_a_pole:g} A")
+    several = f"{to_a_pole} x " if to_a_pole > 1 else ""
+    note = (
+        f"main cable {several}{conductor.section:g} mm2 for {amperes:g} A: welding cable at 100 % duty in "
+        "free "
+        "air, one maker's table; bundled or covered it carries less: the cable's maker decides"
+    )
+    return Cable(conductor.section, CABLE_ACROSS[conductor.section], to_a_pole, note)
+
+
+def links_of(car: Car, middles: Sequence[tuple[str, Vector]]) -> tuple[tuple[Link, ...], ...]:
+    """What each box is cabled to: a chain from the inverter, always on to the nearest box left.
+
+    Without an inverter among what is fitted the chain starts at the foremost box, whose cables to the
+    inverter then lead the same way.
+    """
+    found = [thing for thing in car.fitted if INVERTER in thing.name.lower()]
+    left = list(range(len(middles)))
+    start = found[0].at if found else (max(at[0] for _, at in middles) + 1000.0, 0.0, middles[0][1][2])
+    before = Link(found[0].name if found else INVERTER, start)
+    links: dict[int, list[Link]] = {number: [] for number in left}
+    last = None
+    while left:
+        here = before.at
+        number = min(left, key=lambda one: (round(dist(here, middles[one][1]), 6), one))
+        left.remove(number)
+        links[number].append(before)
+        before = Link(*middles[number])
+        if last is not None:
+            links[last].append(before)
+        last = number
+    return tuple(tuple(links[number]) for number in range(len(middles)))
+
+
+def cable_entries(
+    site: Site, middle: Vector, links: Sequence[Link], cable: Cable
+) -> tuple[list[Placed], list[str]]:
+    """Two main cables (or twice as many as go to a pole) for each link, and one of the monitoring.
+
+    Notes tell what has no room anywhere.
+    """
+    placed: list[Placed] = []
+    notes: list[str] = []
+    numbers = count(1)
+    for link in links:
+        wanted = [_main(cable, link, next(numbers)) for _ in range(2 * cable.to_a_pole)]
+        found = _all_or_none(site, wanted, _towards(site, middle, link), link)
+        if not isinstance(found, list):
+            housing = place(
+                site, _housing(cable, link), _towards(site, middle, link), near((link.at[0], link.at[1]))
+            )
+            if not isinstance(housing, Placed):
+                notes.append(_told(site, f"main cables to {link.to}", found, housing))
+                continue
+            found = [housing]
+        placed += found
+        site = site.after(*found)
+    signal, link = _signal(), links[0]
+    found_signal = _all_or_none(site, [signal], _towards(site, middle, link), link)
+    if isinstance(found_signal, list):
+        placed += found_signal
+    elif any(one.bought.kind == "connector" for one in placed):
+        notes.append(
+            f"{site.name}: the cable of the monitoring leaves through the cable housing: gland M16 there"
+        )
+    else:
+        notes.append(_told(site, "cable of the monitoring", found_signal, ()))
+    return placed, notes
+
+
+def _told(site: Site, what: str, gland: Sequence[Lacking], housing: Sequence[Lacking]) -> str:
+    """What is missing where, the nearest first."""
+    words = [f"{site.name}: the {what} have no room: gland: {_nearest(gland)}"]
+    if housing:
+        words.append(f"cable housing over a slot: {_nearest(housing)}")
+    remedy = "more box.headroom or box.gap, or a shallower survey of what is beside it, would make room"
+    return "; ".join([*words, remedy])
+
+
+def _nearest(lacking: Sequence[Lacking]) -> str:
+    return str(min(lacking, key=lambda one: one.missing))
+
+
+def _towards(site: Site, middle: Vector, link: Link) -> list[Wall]:
+    """The walls, the one that looks most towards the other end first."""
+
+    def away(wall: Wall) -> float:
+        return -(link.at[wall.axis] - middle[wall.axis]) * wall.sign
+
+    return sorted(site.walls, key=away)
+
+
+def _all_or_none(
+    site: Site, wanted: Sequence[Wanted], walls: Sequence[Wall], link: Link
+) -> list[Placed] | tuple[Lacking, ...]:
+    """All things one after the other, or what stopped the first that has no place."""
+    placed: list[Placed] = []
+    for one in wanted:
+        found = place(site, one, walls, near((link.at[0], link.at[1])))
+        if not isinstance(found, Placed):
+            return found
+        placed.append(found)
+        site = site.after(found)
+    return placed
+
+
+def _main(cable: Cable, link: Link, number: int) -> Wanted:
+    gland = gland_for(cable.across)
+    about = (
+        f"cable gland M{gland.thread:g} x 1.5, metal, clamps the shield, for orange cable "
+        f"{cable.section:g} mm2, "
+        f"{cable.across:g} mm across"
+    )
+    return _gland(f"gland {number}, main cable to {link.to}", about, gland, cable.across)
+
+
+def _signal() -> Wanted:
+    gland = gland_for(SIGNAL_CABLE)
+    about = f"cable gland M{gland.thread:g} x 1.5 for the cable of the monitoring, {SIGNAL_CABLE:g} mm across"
+    return _gland("gland of the monitoring", about, gland, SIGNAL_CABLE)
+
+
+def _gland(name: str, about: str, gland: Gland, across: float) -> Wanted:
+    """A gland with the stretch that stays straight and the bend after it, which may turn four ways."""
+    wide = spread(0.0, gland.across)
+    out: Span = (0.0, STRIPPED_END + (BEND + 1.0) * across)
+    side = (BEND + 1.0) * across
+    far, back = (wide[0], side), (-side, wide[1])
+    keeps = (
+        Room(wide, back, out, "its cable turns down"),
+        Room(wide, far, out, "its cable turns up"),
+        Room(far, wide, out, "its cable turns forwards or to the left"),
+        Room(back, wide, out, "its cable turns rearwards or to the right"),
+    )
+    body = Room(wide, wide, (0.0, GLAND_LENGTH))
+    behind = (gland.across, gland.across, gland.inside)
+    kind: BoughtKind = "cable gland"
+    return Wanted(kind, name, about, gland.mass, (gland.hole, gland.hole), True, behind, body, keeps)
+
+
+def _housing(cable: Cable, link: Link) -> Wanted:
+    """A housing over a slot for the bars of one link; its cables leave along the wall or down."""
+    bars, gland = 2 * cable.to_a_pole, gland_for(cable.across)
+    width = bars * (BAR_WIDTH + BAR_GAP) + BAR_GAP
+    along = spread(0.0, width + 2.0 * HOUSING_EDGE)
+    top = SLOT_HEIGHT / 2.0
+    up, out = (top - HOUSING, top), (0.0, HOUSING)
+    more = STRIPPED_END + (BEND + 1.0) * cable.across
+    keeps = (
+        Room((along[0], along[1] + more), up, out, "its cables leave forwards or to the left"),
+        Room((along[0] - more, along[1]), up, out, "its cables leave rearwards or to the right"),
+        Room(along, (up[0] - more, up[1]), out, "its cables leave downwards"),
+    )
+    about = (
+        f"cable housing of the box's sheet, {along[1] - along[0]:.0f} x {HOUSING:.0f} x {HOUSING:.0f}, "
+        "over a slot "
+        f"with {bars} insulated copper bars 25 x 4 to terminals in it; {bars} glands M{gland.thread:g} x "
+        "1.5 for "
+        f"orange cable {cable.section:g} mm2, {cable.across:g} mm across, and one M16"
+    )
+    mass = 0.5 + 0.1 * bars + bars * gland.mass
+    return Wanted(
+        "connector",
+        f"cable housing to {link.to}",
+        about,
+        mass,
+        (width, SLOT_HEIGHT),
+        False,
+        (width, SLOT_HEIGHT, SLOT_DEEP),
+        Room(along, up, out),
+        keeps,
+    )

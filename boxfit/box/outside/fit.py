@@ -1,0 +1,202 @@
+"""Everything outside of every box of a layout, each thing by its rule, none in another's place."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from boxfit.bay import Bay, Block, Vector
+from boxfit.box.fitting import Fastener, Fittings
+from boxfit.box.outside.around import Around, own_blocks
+from boxfit.box.outside.cables import Cable, Link, cable_entries, links_of, main_cable
+from boxfit.box.outside.feet import Foot, OutOfReach, feet_of, foot_fasteners
+from boxfit.box.outside.lifting import lifting_lugs
+from boxfit.box.outside.place import Lacking, Placed, Site
+from boxfit.box.outside.single import breather, cabin, disconnect, drain
+from boxfit.box.outside.wall import walls_of
+from boxfit.box.parts import BoxParts
+from boxfit.box.strip_legs import strip_blocks
+from boxfit.car import Car
+from boxfit.layout import Layout, PlacedBox
+from boxfit.module import Module
+from boxfit.weight.box_mass import box_mass
+
+
+@dataclass(frozen=True)
+class Standing:
+    """A box in its bay with its parts, and the strips already fixed to it."""
+
+    bay: Bay
+    box: PlacedBox
+    parts: BoxParts
+
+    @property
+    def middle(self) -> Vector:
+        """The middle of its outside [mm]."""
+        x, y, z = ((a + b) / 2.0 for a, b in zip(self.box.low, self.box.high, strict=True))
+        return (x, y, z)
+
+
+@dataclass
+class _Fitted:
+    """What has been found for one box so far."""
+
+    site: Site
+    fittings: Fittings
+
+    def add(self, placed: Sequence[Placed], notes: Sequence[str] = ()) -> None:
+        """Takes things that were placed."""
+        self.site = self.site.after(*placed)
+        self.fittings = replace(
+            self.fittings,
+            bought=self.fittings.bought + tuple(one.bought for one in placed),
+            cutouts=self.fittings.cutouts + tuple(one.cutout for one in placed),
+            notes=self.fittings.notes + tuple(notes),
+        )
+
+
+def outside_fittings(
+    car: Car, module: Module, layout: Layout, standing: Sequence[Standing]
+) -> tuple[Fittings, ...]:
+    """What is fixed outside of each box, in the order of the boxes; strips in their parts are left room.
+
+    What has no room anywhere is left out, and a note tells what is missing. Feet that cannot reach their
+    mount are left out here: `mounts_out_of_reach` tells of them.
+    """
+    if not standing:
+        return ()
+    fitted = [_Fitted(_site(one, standing), Fittings()) for one in standing]
+    _add_feet(fitted, standing)
+    links = links_of(car, [(one.parts.name, one.middle) for one in standing])
+    cable, people = main_cable(module, layout), cabin(car)
+    _add_disconnect(fitted, standing)
+    for one, box, own in zip(fitted, standing, links, strict=True):
+        _add_rest(one, box, (own, cable), people)
+        _add_lugs(one, box, module)
+    fitted[0].add([], [cable.note])
+    return tuple(one.fittings for one in fitted)
+
+
+def _site(one: Standing, standing: Sequence[Standing]) -> Site:
+    """The box among all others; strips already fixed to it count as what is inside."""
+    inside = [Block(each.low, each.high) for each in one.box.modules]
+    inside += [Block(shelf.plate.low, shelf.plate.high) for shelf in one.parts.shelves]
+    inside += [block for strip in one.parts.fittings.strips for block in strip_blocks(strip)]
+    boxes = tuple(block for other in standing for block in own_blocks(other.parts))
+    around = Around(one.bay, Block(one.box.low, one.box.high), boxes)
+    return Site(one.parts.name, walls_of(one.parts), tuple(inside), around)
+
+
+def _add_feet(fitted: Sequence[_Fitted], standing: Sequence[Standing]) -> None:
+    for bay in dict.fromkeys(one.bay.name for one in standing):
+        numbers = [number for number, one in enumerate(standing) if one.bay.name == bay]
+        found = feet_of(standing[numbers[0]].bay, [fitted[number].site for number in numbers])
+        feet = [foot for foot in found if isinstance(foot, Foot)]
+        idle = [
+            f"{one.mount.name} is left unused: {one.reason}" for one in found if isinstance(one, OutOfReach)
+        ]
+        for place, number in enumerate(numbers):
+            _take_feet(fitted[number], standing[number], [foot for foot in feet if foot.box == place])
+        first = fitted[numbers[0]]
+        first.fittings = replace(first.fittings, notes=(*first.fittings.notes, *idle))
+
+
+def _take_feet(one: _Fitted, box: Standing, feet: Sequence[Foot]) -> None:
+    """Strips, screws and notes of the feet of a box."""
+    own = one.fittings
+    blocks = tuple(block for foot in feet for strip in foot.strips for block in strip_blocks(strip))
+    one.site = replace(one.site, taken=one.site.taken + blocks)
+    notes = tuple(note for foot in feet for note in foot.notes)
+    if not box.bay.mounts:
+        words = (
+            f"no [[mount]] given for {box.bay.name}: feet are not drawn; give the places it may be bolted to"
+        )
+        notes = (f"{box.parts.name}: {words}",)
+    elif not feet:
+        notes = (f"{box.parts.name}: no mount of {box.bay.name} is its own: nothing bolts it to the body",)
+    one.fittings = replace(
+        own,
+        strips=own.strips + tuple(strip for foot in feet for strip in foot.strips),
+        cutouts=own.cutouts + tuple(cutout for foot in feet for cutout in foot.cutouts),
+        fasteners=own.fasteners + foot_fasteners(feet),
+        notes=own.notes + notes,
+    )
+
+
+def _add_lugs(one: _Fitted, box: Standing, module: Module) -> None:
+    lugs, notes = lifting_lugs(one.site, box.parts, box.bay.box, _filled(box, module))
+    one.site = replace(one.site, taken=one.site.taken + tuple(lug.body for lug in lugs))
+    own = one.fittings
+    one.fittings = replace(own, bought=own.bought + lugs, notes=own.notes + notes)
+
+
+def _filled(one: Standing, module: Module) -> tuple[float, Vector]:
+    """Mass of the box with its modules [kg] and where it balances [mm]."""
+    box = one.box
+    levels = tuple(tier.stands_on - box.low[2] for tier in box.tiers)
+    empty = box_mass(box.outlines, box.high[2] - box.low[2], levels, one.bay.box)
+    mass = empty.mass + len(box.modules) * module.mass
+    sums = [
+        empty.mass * (box.low[k] + empty.centre[k])
+        + sum(module.mass * (each.low[k] + each.high[k]) / 2.0 for each in box.modules)
+        for k in range(3)
+    ]
+    x, y, z = (total / mass for total in sums)
+    return mass, (x, y, z)
+
+
+def _add_disconnect(fitted: Sequence[_Fitted], standing: Sequence[Standing]) -> None:
+    """On the box with most modules, which parts the string nearest its middle, else on the next that can."""
+    order = sorted(range(len(standing)), key=lambda number: (-len(standing[number].box.modules), number))
+    lacking: list[str] = []
+    for number in order:
+        one, box = fitted[number], standing[number]
+        found = disconnect(one.site, box.bay, box.parts.tray.flange)
+        if isinstance(found, Placed):
+            one.add([found], lacking)
+            return
+        lacking.append(f"{one.site.name}: does not take the service disconnect: {_nearest(found)}")
+    note = "put it in the cable between the boxes, within reach"
+    fitted[order[0]].add([], [*lacking, f"no box takes the service disconnect: {note}"])
+
+
+def _nearest(lacking: Sequence[Lacking]) -> str:
+    return str(min(lacking, key=lambda one: one.missing)) if lacking else "no wall looks to the opening"
+
+
+def _add_rest(one: _Fitted, box: Standing, cables: tuple[Sequence[Link], Cable], people: Vector) -> None:
+    """Cable entries, breather and drain of a box."""
+    placed, notes = cable_entries(one.site, box.middle, *cables)
+    one.add(placed, notes)
+    for alone in (breather(one.site, box.middle, people), drain(one.site, box.parts)):
+        one.add([alone.placed] if alone.placed else [], [alone.note] if alone.note else [])
+    screws = [Fastener("screw with lock nut", "M4 x 12", 4, "breather")] if _burst(one.fittings) else []
+    own = one.fittings
+    one.fittings = replace(own, fasteners=own.fasteners + tuple(screws))
+
+
+def _burst(fittings: Fittings) -> bool:
+    return any(one.name == "breather with burst disc" for one in fittings.bought)
+
+
+LEAST_FEET = 2
+"""A box held by fewer feet than this is not held: common practice, no source."""
+
+
+def mounts_out_of_reach(car: Car, layout: Layout, parts: Sequence[BoxParts]) -> tuple[tuple[str, ...], ...]:
+    """Bay, key, rule and remedy of each mount that no foot reaches, where the others do not hold a box.
+
+    `parts` are those of the boxes, in the layout's order. A bay without mounts has nothing to tell.
+    """
+    bays = {bay.name: bay for bay in car.bays}
+    placed = [(bays[filled.name], box) for filled in layout.bays for box in filled.boxes]
+    standing = [Standing(bay, box, own) for (bay, box), own in zip(placed, parts, strict=True)]
+    told: list[tuple[str, ...]] = []
+    for bay in car.bays:
+        sites = [_site(one, standing) for one in standing if one.bay is bay]
+        found = feet_of(bay, sites) if sites else ()
+        feet = [one.box for one in found if isinstance(one, Foot)]
+        if min((feet.count(number) for number in range(len(sites))), default=LEAST_FEET) >= LEAST_FEET:
+            continue
+        for number, one in enumerate(found, start=1):
+            if isinstance(one, OutOfReach):
+                told.append((bay.name, f"mount[{number}]", f"{one.mount.name}: {one.reason}", one.remedy))
+    return tuple(told)
