@@ -9,8 +9,9 @@ from dataclasses import dataclass
 from itertools import pairwise
 from math import ceil, dist
 
-from boxfit.bay import Bay, BoxRules, Point
+from boxfit.bay import BoxRules, Point
 from boxfit.box_shape import grown, rectangles
+from boxfit.standards.holes import clearance_hole
 from boxfit.surface import Outline
 
 FIT = 0.5
@@ -19,8 +20,8 @@ LEDGE_HEIGHT = 10.0
 """Height [mm] of the bar a shelf rests on, where the headroom below it allows."""
 LEAST_LEDGE = 1.0
 """A bar thinner or lower than this [mm] carries nothing."""
-LID_HOLE = 5.5
-"""Hole [mm] in the lid for an M5 screw: ISO 273 medium, from memory."""
+LID_HOLE = clearance_hole(5.0)
+"""Hole [mm] in the lid for an M5 screw: ISO 273 medium."""
 TRAY_HOLE = 7.0
 """Hole [mm] in the flange for an M5 rivet-nut, from memory."""
 SCREW_PITCH = 80.0
@@ -29,7 +30,7 @@ SCREW_CORNER = 15.0
 """The first lid screw is at most this far [mm] from the corner."""
 STUD_DIAMETER = 10.0
 STUD_HEIGHT = 4.0
-"""Height [mm] of the studs under the cover plate: clears the round heads of the lid screws."""
+"""Height [mm] of the studs' collars under the cover plate: clears the lid screws, washer 1, head 2.75."""
 STUD_INSET = 20.0
 STUD_PITCH = 300.0
 STUDS_APART = 60.0
@@ -47,7 +48,7 @@ class Ledge:
 
 
 def bend_radius(rules: BoxRules) -> float:
-    """Inside bend radius [mm]; 0 where nothing is folded."""
+    """Inside radius [mm] of every fold; 0 where nothing is folded."""
     return rules.bend_radius if rules.process == "folded" else 0.0
 
 
@@ -56,25 +57,41 @@ def flange_radius(rules: BoxRules) -> float:
     return min(bend_radius(rules), rules.flange)
 
 
+def rib_depth(rules: BoxRules) -> float:
+    """How deep [mm] the ribs of a printed box are, in the liner's place; 0 where it has a liner instead."""
+    return rules.liner if rules.process == "printed" else 0.0
+
+
+def shelf_inset(rules: BoxRules) -> float:
+    """From the outside of the walls to the edge of a shelf [mm]: it drops in between walls, or their ribs."""
+    return rules.thickness + rib_depth(rules) + FIT
+
+
+def least_ledge(rules: BoxRules) -> float:
+    """The narrowest bar [mm] that carries a shelf: past ribs and the air beside it where there are ribs."""
+    return LEAST_LEDGE + (rib_depth(rules) + FIT if rib_depth(rules) else 0.0)
+
+
 def ledge(rules: BoxRules) -> Ledge | None:
     """The bar under a shelf: as wide as liner and gap leave, within the headroom; None where too small."""
     bar = Ledge(rules.liner + rules.gap - FIT, min(LEDGE_HEIGHT, rules.headroom))
-    return bar if min(bar.width, bar.height) >= LEAST_LEDGE else None
+    return bar if bar.width >= least_ledge(rules) and bar.height >= LEAST_LEDGE else None
 
 
 def wall_liner_spans(
-    rim: float, levels: tuple[float, ...], rules: BoxRules
+    rim: float, levels: tuple[float, ...], rules: BoxRules, floor_radius: float
 ) -> tuple[tuple[int, tuple[float, float]], ...]:
     """Which tiers, from 0, have wall liner, and from where to where [mm] it runs, between ledges and shelves.
 
     `rim` and `levels` (what each tier stands on) [mm] are above the outside of the floor. The lowest
-    sheets stand clear of the floor liner and of the bend.
+    sheets stand clear of the floor liner and of the bend, whose inside radius is `floor_radius` [mm].
+    None where ribs take the liner's place.
     """
-    if rules.liner == 0.0:
+    if rules.liner == 0.0 or rib_depth(rules):
         return ()
     bar = ledge(rules)
     below_shelf = rules.thickness + (bar.height if bar else 0.0)
-    bottoms = (rules.thickness + max(rules.liner, bend_radius(rules)), *levels[1:])
+    bottoms = (rules.thickness + max(rules.liner, floor_radius), *levels[1:])
     tops = (*(level - below_shelf for level in levels[1:]), rim - FIT)
     spans = enumerate(zip(bottoms, tops, strict=True))
     return tuple((tier, (bottom, top)) for tier, (bottom, top) in spans if top > bottom)
@@ -104,9 +121,21 @@ def takes_screws(rules: BoxRules) -> bool:
     return rules.flange >= least_flange(rules) - 1e-9
 
 
-def _inset(flange: float) -> float:
-    """Distance [mm] of the screws from the flange's edge: its centre line, nearer the edge if wide."""
-    return min(flange / 2.0, SCREW_CORNER)
+def least_inset(rules: BoxRules) -> float:
+    """The least distance [mm] of a screw from the flange's edge: hole to edge 1.5 t in flange and lid."""
+    return max(TRAY_HOLE / 2.0 + 1.5 * rules.thickness, LID_HOLE / 2.0 + 1.5 * rules.lid_thickness)
+
+
+def screw_inset(rules: BoxRules) -> float:
+    """Distance [mm] of the screws from the flange's edge: its centre line, nearer the edge if wide.
+
+    A gasket, which lies inside of them, moves them as far outwards as it needs and the edge allows.
+    """
+    usual = min(rules.flange / 2.0, SCREW_CORNER)
+    if rules.gasket_pressed == 0.0:
+        return usual
+    beside = rules.flange - flange_radius(rules) - rules.gasket_width - TRAY_HOLE / 2.0
+    return min(usual, max(beside, least_inset(rules)))
 
 
 def _spaces(length: float, pitch: float) -> int:
@@ -122,13 +151,9 @@ def screw_count(size: Point, rules: BoxRules) -> int:
     """Number of lid screws of a rectangular box of outside `size` [mm] in plan."""
     if not takes_screws(rules):
         return 0
-    along_x, along_y = (_screw_spaces(side, rules.flange) for side in size)
+    past = rules.flange - screw_inset(rules)
+    along_x, along_y = (_spaces(side + 2.0 * past, SCREW_PITCH) for side in size)
     return 2 * (along_x + along_y)
-
-
-def _screw_spaces(side: float, flange: float) -> int:
-    """Spaces along a side of a rectangular box."""
-    return _spaces(side + 2.0 * (flange - _inset(flange)), SCREW_PITCH)
 
 
 def screw_points(outline: Outline, rules: BoxRules) -> tuple[Point, ...]:
@@ -139,7 +164,7 @@ def screw_points(outline: Outline, rules: BoxRules) -> tuple[Point, ...]:
     """
     if not takes_screws(rules):
         return ()
-    line = grown(outline, rules.flange - _inset(rules.flange))
+    line = grown(outline, rules.flange - screw_inset(rules))
     if len(outline) == 4:
         return _round_rectangle(line)
     kept: list[Point] = []
@@ -238,13 +263,3 @@ def stud_points(outline: Outline) -> tuple[Point, ...]:
         for point in ((x, y) for x in _stud_line(low[0], high[0]) for y in _stud_line(low[1], high[1])):
             _keep(found, point, apart)
     return tuple(found)
-
-
-def cover_plate_lacking(top: float, bay: Bay) -> float:
-    """How much [mm] is missing between a lid whose top is at `top` [mm] and the bay's top for a cover plate.
-
-    0 where the plate can be made. The plate may use the box's clearance but not the survey's tolerance.
-    """
-    plate_top = top + STUD_HEIGHT + bay.box.lid_thickness
-    lacking = plate_top - (bay.room.top - bay.tolerance)
-    return lacking if lacking > 1e-6 else 0.0

@@ -2,21 +2,21 @@
 
 from itertools import pairwise
 
-from boxfit.bay import Bay, BoxRules, Point
+from boxfit.bay import Bay, Block, BoxRules, Point
+from boxfit.box.cover import Cover, cover_of
+from boxfit.box.gasket import gasket_of
 from boxfit.box.liner import liner_of
 from boxfit.box.notes import box_notes
-from boxfit.box.parts import BoxParts, CoverPlate, LedgeBar, Lid, Plate, Shelf, StepFloor, Tray
+from boxfit.box.parts import BoxParts, LedgeBar, Lid, Plate, Shelf, StepFloor, Tray
+from boxfit.box_blank import floor_radius
 from boxfit.box_details import (
-    FIT,
     LID_HOLE,
-    STUD_DIAMETER,
-    STUD_HEIGHT,
     TRAY_HOLE,
-    cover_plate_lacking,
     ledge,
     screw_points,
-    stud_points,
+    shelf_inset,
 )
+from boxfit.box_ribs import rib_blocks
 from boxfit.box_shape import grown
 from boxfit.layout import PlacedBox
 from boxfit.surface import Outline
@@ -37,16 +37,17 @@ def box_parts(bay: Bay, number: int, box: PlacedBox) -> BoxParts:
     Only for rules and boxes of which `cannot_build` says nothing.
     """
     rules, name = bay.box, box_name(bay.name, number)
-    lacking = cover_plate_lacking(box.high[2], bay)
+    cover = cover_of(name, bay, box)
     return BoxParts(
         name=name,
         tray=_tray(name, box, rules),
-        lid=Lid(f"{name} lid", rules.material, _lid_plate(box, rules), _screws(box, rules), LID_HOLE),
-        cover_plate=_cover_plate(name, box, rules) if lacking == 0.0 else None,
-        cover_plate_lacking=lacking,
+        lid=_lid(name, box, rules, cover),
+        cover_plate=cover.plate,
+        cover_plate_lacking=cover.lacking,
         shelves=_shelves(name, box, rules),
         liner=liner_of(name, box, rules),
-        notes=box_notes(name, box, rules, lacking),
+        notes=(*box_notes(name, box, rules), *cover.notes),
+        gasket=gasket_of(name, box, rules),
     )
 
 
@@ -65,9 +66,18 @@ def _screws(box: PlacedBox, rules: BoxRules) -> tuple[Point, ...]:
     return _in_car(box, screw_points(_top(box), rules))
 
 
-def _lid_plate(box: PlacedBox, rules: BoxRules) -> Plate:
-    """The lid lies on the flange and ends with it."""
-    return Plate(grown(box.outlines[-1], rules.flange), box.high[2] - rules.lid_thickness, box.high[2])
+def _lid(name: str, box: PlacedBox, rules: BoxRules, cover: Cover) -> Lid:
+    """The lid lies on flange or gasket and ends with the flange."""
+    under = box.high[2] - rules.lid_thickness
+    return Lid(
+        name=f"{name} lid",
+        material=rules.material,
+        plate=Plate(grown(box.outlines[-1], rules.flange), under, box.high[2]),
+        holes=_screws(box, rules),
+        hole_diameter=LID_HOLE,
+        studs=cover.studs,
+        stud=cover.stud,
+    )
 
 
 def _tray(name: str, box: PlacedBox, rules: BoxRules) -> Tray:
@@ -84,6 +94,7 @@ def _tray(name: str, box: PlacedBox, rules: BoxRules) -> Tray:
         ),
         thickness=thick,
         bend_radius=rules.bend_radius if rules.process == "folded" else None,
+        floor_radius=floor_radius(box.outlines, box.high[2] - rules.rim_below_top - box.low[2], rules),
         flange=rules.flange,
         holes=_screws(box, rules),
         hole_diameter=TRAY_HOLE,
@@ -92,7 +103,15 @@ def _tray(name: str, box: PlacedBox, rules: BoxRules) -> Tray:
             for outline, top in zip(box.outlines, undersides, strict=False)
             if bar
         ),
+        ribs=_ribs(box, rules),
     )
+
+
+def _ribs(box: PlacedBox, rules: BoxRules) -> tuple[Block, ...]:
+    """Those of a printed box, inside its walls and on its floor."""
+    bottom = box.low[2]
+    levels = tuple(tier.stands_on - bottom for tier in box.tiers)
+    return rib_blocks(box.outlines, bottom, box.high[2] - rules.rim_below_top - bottom, levels, rules)
 
 
 def _bands(box: PlacedBox, rules: BoxRules) -> tuple[Plate, ...]:
@@ -106,19 +125,6 @@ def _bands(box: PlacedBox, rules: BoxRules) -> tuple[Plate, ...]:
     return tuple(Plate(*band) for band in zip(outlines, bottoms, tops, strict=True))
 
 
-def _cover_plate(name: str, box: PlacedBox, rules: BoxRules) -> CoverPlate:
-    """Over the lid, as large as the lid."""
-    bottom = box.high[2] + STUD_HEIGHT
-    return CoverPlate(
-        name=f"{name} cover plate",
-        material=rules.material,
-        plate=Plate(grown(box.outlines[-1], rules.flange), bottom, bottom + rules.lid_thickness),
-        studs=_in_car(box, stud_points(_top(box))),
-        stud_diameter=STUD_DIAMETER,
-        stud_height=STUD_HEIGHT,
-    )
-
-
 def _shelves(name: str, box: PlacedBox, rules: BoxRules) -> tuple[Shelf, ...]:
     """One under each tier but the lowest, within the walls of the tier below it."""
     return tuple(
@@ -126,7 +132,7 @@ def _shelves(name: str, box: PlacedBox, rules: BoxRules) -> tuple[Shelf, ...]:
             f"{name} shelf {number}",
             rules.material,
             Plate(
-                grown(box.outlines[number - 1], -rules.thickness - FIT),
+                grown(box.outlines[number - 1], -shelf_inset(rules)),
                 tier.stands_on - rules.thickness,
                 tier.stands_on,
             ),

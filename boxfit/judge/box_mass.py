@@ -15,6 +15,9 @@ MOST_OF_ALL = 1.3
 MOST_FITTINGS = 4.0
 """Fasteners, glands and hold-downs of one box [kg] at the most (common practice, no source)."""
 
+MOST_STUD = 10.0
+"""A cover plate stands at most this far [mm] above its lid (common practice, no source)."""
+
 
 @dataclass(frozen=True)
 class Bracket:
@@ -39,6 +42,18 @@ def box_mass(levels: Sequence[Band], rules: BoxRules, tiers: int) -> Bracket:
     lid = floor + round_it * rules.flange + 4 * rules.flange**2
     per_sheet = MATERIALS[rules.material].density * 1e-9
     shell = per_sheet * (rules.thickness * (floor + walls) + rules.lid_thickness * lid)
-    added = per_sheet * (rules.thickness * (lid - floor + (tiers - 1) * floor) + rules.lid_thickness * lid)
+    added = per_sheet * rules.thickness * (lid - floor + (tiers - 1) * floor)
+    added += _cover(rules) * (lid + round_it * _edge(rules))
     liner = LINER.density * 1e-9 * rules.liner * (floor + walls)
     return Bracket(LEAST_OF_SHELL * shell, MOST_OF_ALL * (shell + added + liner) + MOST_FITTINGS)
+
+
+def _cover(rules: BoxRules) -> float:
+    """What a cover plate weighs [kg/mm2]."""
+    return MATERIALS[rules.cover_material or rules.material].density * 1e-9 * rules.lid_thickness
+
+
+def _edge(rules: BoxRules) -> float:
+    """How high [mm] its returned edges are at the most: down past lid and flange, or what a brake asks."""
+    brake = max(8.0 * rules.lid_thickness, rules.fold_shop.least_flange or 0.0) + rules.bend_radius
+    return MOST_STUD + rules.lid_thickness + max(rules.rim_below_top + rules.thickness, brake)

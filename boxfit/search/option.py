@@ -7,8 +7,8 @@ from functools import cached_property
 import shapely
 
 from boxfit.bay import Bay, Vector
-from boxfit.box_details import cover_plate_lacking
 from boxfit.layout import PlacedBox
+from boxfit.lid_details import cover_plate_lacking, expects_returns
 from boxfit.module import Module
 from boxfit.search.arrangement import Arrangement
 from boxfit.search.offers import Offers
@@ -68,7 +68,8 @@ def empty_box(bay: Bay, box: PlacedBox) -> PartMass:
     """Mass [kg] of a box without modules and its centre [mm] from the box's low corner."""
     levels = tuple(tier.stands_on - box.low[2] for tier in box.tiers)
     covered = bay.box.asked and cover_plate_lacking(box.high[2], bay) == 0.0
-    return box_mass(box.outlines, box.high[2] - box.low[2], levels, bay.box, covered)
+    height, returned = box.high[2] - box.low[2], expects_returns(bay.box)
+    return box_mass(box.outlines, height, levels, bay.box, covered, returned)
 
 
 def options(offers: Offers, count: int, corners: int) -> tuple[Option, ...]:

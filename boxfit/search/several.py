@@ -10,7 +10,7 @@ from dataclasses import replace
 import shapely
 
 from boxfit.bay import Point
-from boxfit.box_details import STUD_HEIGHT
+from boxfit.lid_details import cover_height
 from boxfit.search.arrangement import Arrangement
 from boxfit.search.bay import BaySearch
 from boxfit.search.box_grid import on_grid
@@ -125,7 +125,7 @@ class _SetDown:
     @property
     def _above(self) -> float:
         """From the lid of one box to the next one above it [mm]: the clearance, or room for a cover plate."""
-        plate = STUD_HEIGHT + self.rules.lid_thickness if self.rules.lid_thickness else 0.0
+        plate = cover_height(self.rules) if self.rules.lid_thickness else 0.0
         return max(self.rules.clearance, plate)
 
     def _left_free(self, form: Form, standing: tuple[Standing, ...]) -> shapely.Geometry:

@@ -132,7 +132,10 @@ def _middle(flat: Flat) -> Point:
 
 
 def _draw_marks(space: "Modelspace", flat: Flat) -> None:
-    """Words where there are any, else a cross."""
+    """Lines to be marked; words where there are any, else a cross."""
+    for line in flat.lines:
+        points = [(_even(x), _even(y)) for x, y in line]
+        space.add_lwpolyline(points, close=True, dxfattribs={"layer": MARK})
     for mark in flat.marks:
         if mark.text:
             _write(space, mark.text, mark.at, MARK, 0.0)

@@ -65,7 +65,7 @@ class Flat:
 
     `formed` [mm] are the outside dimensions once folded, the plan's two and then the height. `notes` tell
     what the maker must know; `quantity` how many alike are cut; `bar` that it is sawn from flat bar and not
-    cut from sheet.
+    cut from sheet; `lines` are closed lines to be marked, the last point of each leading to its first.
     """
 
     name: str
@@ -79,6 +79,7 @@ class Flat:
     notes: tuple[str, ...] = ()
     quantity: int = 1
     bar: bool = False
+    lines: tuple[tuple[Point, ...], ...] = ()
 
     @property
     def size(self) -> Point:
@@ -139,4 +140,5 @@ def from_origin(flat: Flat) -> Flat:
         holes=tuple(replace(hole, at=moved(hole.at)) for hole in flat.holes),
         bends=tuple(replace(bend, start=moved(bend.start), end=moved(bend.end)) for bend in flat.bends),
         marks=tuple(replace(mark, at=moved(mark.at)) for mark in flat.marks),
+        lines=tuple(tuple(map(moved, line)) for line in flat.lines),
     )

@@ -2,23 +2,33 @@
 
 from boxfit.bay import BoxRules
 from boxfit.box.cutouts import cutouts_astray
+from boxfit.box.hold_down_section import PLASTICS
 from boxfit.box.parts import BoxParts, Tray
 from boxfit.sheet.cross import cross_blank
 from boxfit.sheet.flat import Flat
 from boxfit.sheet.panels import tray_panels
 from boxfit.sheet.plates import cover_plate_flat, ledge_flats, lid_flat, shelf_flat
+from boxfit.sheet.strip_flat import strip_flats
 
 
 def flats_of(parts: BoxParts, rules: BoxRules) -> tuple[Flat, ...]:
-    """Every flat of a box: tray, ledges, lid, cover plate, shelves; none where the box is printed.
+    """Every flat of a box: tray, ledges, lid, cover plate, shelves, strips; of a printed one metal strips alone.
 
     The liner is cut to size by hand and needs none.
     """
+    strips = strip_flats(parts.fittings.strips, rules.fold_shop)
     if rules.process == "printed":
-        return ()
+        return tuple(flat for flat in strips if flat.material not in PLASTICS)
     cover = (cover_plate_flat(parts.cover_plate, rules.fold_shop),) if parts.cover_plate else ()
     shelves = tuple(shelf_flat(shelf) for shelf in parts.shelves)
-    return (*tray_flats(parts.tray, rules), *ledge_flats(parts.tray), lid_flat(parts.lid, parts.gasket), *cover, *shelves)
+    return (
+        *tray_flats(parts.tray, rules),
+        *ledge_flats(parts.tray),
+        lid_flat(parts.lid, parts.gasket),
+        *cover,
+        *shelves,
+        *strips,
+    )
 
 
 def tray_flats(tray: Tray, rules: BoxRules) -> tuple[Flat, ...]:

@@ -2,30 +2,44 @@
 
 from collections import Counter
 from collections.abc import Iterator
+from dataclasses import replace
 
 from boxfit.bay import Point
-from boxfit.box.parts import CoverPlate, LedgeBar, Lid, Plate, Shelf, Tray
+from boxfit.box.parts import CoverPlate, Gasket, LedgeBar, Lid, Plate, Shelf, Tray
+from boxfit.box.sides import Side, sides_of
+from boxfit.sheet.cover_blank import cover_blank, holes_from_below, notes_of_cover, seen_from_below
 from boxfit.sheet.flat import Flat, Hole, Mark, from_origin, straight
-from boxfit.sheet.sides import Side, sides_of
+from boxfit.workshop import FoldShop
 
 
-def lid_flat(lid: Lid) -> Flat:
-    """The lid with its screw holes, seen from above."""
+def lid_flat(lid: Lid, gasket: Gasket | None = None) -> Flat:
+    """The lid with its screw holes, seen from above; crosses for studs, a line for the gasket under it."""
     holes = tuple(Hole(at, lid.hole_diameter) for at in lid.holes)
-    return _plate(lid, lid.plate, holes)
+    flat = _plate(lid, lid.plate, holes, tuple(Mark(at, "") for at in lid.studs), _lid_notes(lid, gasket))
+    if gasket is None:
+        return flat
+    x, y, _ = lid.plate.low
+    return replace(flat, lines=(tuple((a - x, b - y) for a, b in gasket.path),))
 
 
-def cover_plate_flat(cover: CoverPlate) -> Flat:
-    """The cover plate; a cross where each stud is fixed on its underside, which is the side seen."""
-    low, high = cover.plate.low, cover.plate.high
-    wide = low[0] + high[0]
-    mirrored = Plate(
-        tuple(reversed([(wide - x, y) for x, y in cover.plate.outline])), cover.plate.bottom, cover.plate.top
-    )
-    marks = tuple(Mark((wide - x, y), "") for x, y in cover.studs)
-    studs = f"seen from below; crosses: {len(marks)} studs {cover.stud_diameter:g} mm round"
-    notes = (f"{studs}, {cover.stud_height:g} mm high",)
-    return _plate(cover, mirrored, (), marks, notes)
+def _lid_notes(lid: Lid, gasket: Gasket | None) -> tuple[str, ...]:
+    """What is fixed to it."""
+    notes: list[str] = []
+    if lid.stud:
+        fixed = "stud-welded or bonded on top, not through the lid"
+        notes.append(f"seen from above; crosses: {len(lid.studs)} studs M{lid.stud.thread:g}, {fixed}")
+    if gasket:
+        size = f"{gasket.width:g} x {gasket.thickness:g} mm"
+        notes.append(f"line: middle of the gasket of {size} on the flange below")
+    return tuple(notes)
+
+
+def cover_plate_flat(cover: CoverPlate, shop: FoldShop) -> Flat:
+    """The cover plate seen from below, its returned edges folded up towards the eye where it has any."""
+    if cover.returned:
+        return cover_blank(cover, shop)
+    plate = Plate(seen_from_below(cover), cover.plate.bottom, cover.plate.top)
+    return _plate(cover, plate, holes_from_below(cover), (), notes_of_cover(cover))
 
 
 def shelf_flat(shelf: Shelf) -> Flat:

@@ -180,4 +180,5 @@ def _each_point(flat: Flat, to: Callable[[Point], Point]) -> Flat:
         holes=tuple(replace(hole, at=to(hole.at)) for hole in flat.holes),
         bends=tuple(replace(bend, start=to(bend.start), end=to(bend.end)) for bend in flat.bends),
         marks=tuple(replace(mark, at=to(mark.at)) for mark in flat.marks),
+        lines=tuple(tuple(map(to, line)) for line in flat.lines),
     )

@@ -6,9 +6,16 @@ Colour = tuple[float, float, float, float]
 COLOURS: dict[str, Colour] = {
     "tray": (0.45, 0.49, 0.54, 1.0),
     "lid": (0.27, 0.34, 0.45, 0.45),
+    "gasket": (0.02, 0.02, 0.02, 1.0),
     "cover plate": (0.04, 0.05, 0.06, 0.45),
     "shelf": (0.32, 0.39, 0.34, 1.0),
     "liner": (0.85, 0.85, 0.80, 1.0),
+    "hold-down": (0.55, 0.57, 0.20, 1.0),
+    "hold-down bracket": (0.30, 0.33, 0.12, 1.0),
+    "foot": (0.25, 0.30, 0.36, 1.0),
+    "spreading plate": (0.36, 0.41, 0.46, 1.0),
+    "disconnect cover": (0.60, 0.62, 0.64, 1.0),
+    "bought part": (0.10, 0.12, 0.30, 1.0),
     "module": (0.02, 0.13, 0.11, 1.0),
     "module room": (0.17, 0.38, 0.79, 0.25),
 }

@@ -1,21 +1,28 @@
 """The bodies of a pack, made once: parts of every box, modules, and the room the modules keep clear."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import count
 from typing import TYPE_CHECKING, Any
 
 from boxfit.bay import Bay
-from boxfit.box.build import box_name, box_parts
+from boxfit.box.build import box_name
+from boxfit.box.cutouts import less_cutouts
+from boxfit.box.fitting import Strip
+from boxfit.box.notches import notched_liner_mass, notched_shelf_mass
 from boxfit.box.notes import cannot_build
-from boxfit.box.parts import BoxParts, CoverPlate, Lid, Liner, Part, Shelf, Tray
+from boxfit.box.parts import BoxParts, CoverPlate, Gasket, Lid, Liner, Part, Shelf, Tray
+from boxfit.box.strip_mass import strip_mass
+from boxfit.box.whole import BuiltBox
 from boxfit.car import Car
 from boxfit.layout import Layout, PlacedBox, PlacedModule
 from boxfit.module import Module
 from boxfit.solid.body import Body, Form
 from boxfit.solid.colours import COLOURS
+from boxfit.solid.cover import cover_plate_shape, gasket_shape
+from boxfit.solid.fittings import MadeBought, StripForms, made_bought
 from boxfit.solid.modules import ModuleForms
-from boxfit.solid.shapes import cover_plate_shape, lid_shape, liner_shape, shelf_shape
+from boxfit.solid.shapes import lid_shape, liner_shape, shelf_shape
 from boxfit.solid.tray import tray_shape
 from boxfit.weight.box_mass import PartMass, part_masses
 
@@ -50,40 +57,77 @@ class MadeBox:
     parts: tuple[MadePart, ...]
     modules: tuple[MadeModule, ...]
     notes: tuple[str, ...]
+    bought: tuple[MadeBought, ...] = ()
 
 
-def made_boxes(car: Car, module: Module, layout: Layout) -> tuple[MadeBox, ...]:
-    """Every box of the layout; modules are numbered through, in the order of the layout."""
+def made_boxes(
+    car: Car, module: Module, layout: Layout, built: tuple[BuiltBox, ...]
+) -> tuple[MadeBox, ...]:
+    """Every box of the layout, without parts where it is not among those built.
+
+    Modules are numbered through, in the order of the layout.
+    """
     bays = {bay.name: bay for bay in car.bays}
-    forms, numbers = ModuleForms(module), count(1)
+    by_name = {(one.bay.name, one.number): one for one in built}
+    forms, strips, numbers = ModuleForms(module), StripForms(), count(1)
     made: list[MadeBox] = []
     for filled in layout.bays:
-        bay = bays[filled.name]
         for number, box in enumerate(filled.boxes, start=1):
             modules = tuple(_made_module(forms, placed, next(numbers)) for placed in box.modules)
-            made.append(_made_box(bay, number, box, modules))
+            one = by_name.get((filled.name, number))
+            if one is None:
+                made.append(_not_made(bays[filled.name], number, box, modules))
+            else:
+                made.append(_made_box(one, modules, strips))
     return tuple(made)
 
 
-def _made_box(bay: Bay, number: int, box: PlacedBox, modules: tuple[MadeModule, ...]) -> MadeBox:
-    """One box, with the reason where it stays without parts."""
+def _not_made(bay: Bay, number: int, box: PlacedBox, modules: tuple[MadeModule, ...]) -> MadeBox:
+    """A box that stays without parts, with the reason."""
     name = box_name(bay.name, number)
-    refused = cannot_build(bay.box, (box,))
-    if refused:
-        notes = tuple(f"{name}: not built: {reason}" for reason in refused)
-        return MadeBox(name, (), modules, notes)
-    parts = box_parts(bay, number, box)
-    return MadeBox(name, made_parts(bay, box, parts), modules, parts.notes)
+    notes = tuple(f"{name}: not built: {reason}" for reason in cannot_build(bay.box, (box,)))
+    return MadeBox(name, (), modules, notes)
+
+
+def _made_box(one: BuiltBox, modules: tuple[MadeModule, ...], strips: StripForms) -> MadeBox:
+    """A box with everything that is fixed to it."""
+    parts, fittings = one.parts, one.parts.fittings
+    made = (
+        *made_parts(one.bay, one.box, parts),
+        *(_made_strip(strip, strips, one.box) for strip in fittings.strips),
+    )
+    bought = made_bought(parts.name, fittings.bought)
+    return MadeBox(parts.name, made, modules, (*parts.notes, *fittings.notes), bought)
+
+
+def _made_strip(strip: Strip, forms: StripForms, box: PlacedBox) -> MadePart:
+    """A strip; those alike share a form."""
+    mass = strip_mass(strip)
+    x, y, z = (centre - corner for centre, corner in zip(mass.centre, box.low, strict=True))
+    return MadePart(strip.kind, forms.body(strip), strip.material, replace(mass, centre=(x, y, z)))
 
 
 def made_parts(bay: Bay, box: PlacedBox, parts: BoxParts) -> tuple[MadePart, ...]:
     """The parts in the order in which the closed form has them."""
     levels = tuple(tier.stands_on - box.low[2] for tier in box.tiers)
-    height, covered = box.high[2] - box.low[2], parts.cover_plate is not None
-    masses = part_masses(box.outlines, height, levels, bay.box, covered)
-    found = (parts.tray, parts.lid, parts.cover_plate, *parts.shelves, parts.liner)
+    height, cover = box.high[2] - box.low[2], parts.cover_plate
+    returned = cover is not None and cover.returned
+    whole, *others = part_masses(box.outlines, height, levels, bay.box, cover is not None, returned)
+    masses = (less_cutouts(whole, parts.tray, box.low), *others)
+    found = (parts.tray, parts.lid, parts.gasket, cover, *parts.shelves, parts.liner)
     there = [part for part in found if part is not None]
-    return tuple(_made_part(part, mass) for part, mass in zip(there, masses, strict=True))
+    return tuple(
+        _made_part(part, _notched(part, mass, box)) for part, mass in zip(there, masses, strict=True)
+    )
+
+
+def _notched(part: Part, whole: PartMass, box: PlacedBox) -> PartMass:
+    """The closed form less the notches that hold-downs ask for."""
+    if isinstance(part, Shelf):
+        return notched_shelf_mass(whole, part, box.low)
+    if isinstance(part, Liner):
+        return notched_liner_mass(whole, part, box.low)
+    return whole
 
 
 def _made_part(part: Part, closed_form: PartMass) -> MadePart:
@@ -97,6 +141,7 @@ def _made_part(part: Part, closed_form: PartMass) -> MadePart:
 _KINDS: dict[type[Part], tuple[str, Callable[[Any], "TopoDS_Shape"]]] = {
     Tray: ("tray", tray_shape),
     Lid: ("lid", lid_shape),
+    Gasket: ("gasket", gasket_shape),
     CoverPlate: ("cover plate", cover_plate_shape),
     Shelf: ("shelf", shelf_shape),
     Liner: ("liner", liner_shape),

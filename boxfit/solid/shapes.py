@@ -4,7 +4,8 @@ from math import dist
 from typing import TYPE_CHECKING
 
 from boxfit.bay import Block, Point, Vector
-from boxfit.box.parts import CoverPlate, Lid, Liner, Plate, Shelf
+from boxfit.box.hold_down_place import meets
+from boxfit.box.parts import Lid, Liner, Plate, Shelf
 from boxfit.surface import Outline
 
 if TYPE_CHECKING:
@@ -74,23 +75,40 @@ def shelf_shape(shelf: Shelf) -> "TopoDS_Shape":
 
 
 def lid_shape(lid: Lid) -> "TopoDS_Shape":
-    """The plate with its screw holes."""
-    up = (lid.plate.low[2], lid.plate.high[2])
-    return drilled(plate_shape(lid.plate), lid.holes, lid.hole_diameter, up)
-
-
-def cover_plate_shape(cover: CoverPlate) -> "TopoDS_Shape":
-    """The plate with the studs fixed under it."""
+    """The plate with its screw holes, and the studs that stand on it."""
     from OCP.BRepAlgoAPI import BRepAlgoAPI_Fuse
 
-    bottom = cover.plate.low[2]
-    studs = _round_bars(cover.studs, cover.stud_diameter, (bottom - cover.stud_height, bottom))
-    return only_solid(BRepAlgoAPI_Fuse(plate_shape(cover.plate), studs).Shape())
+    top = lid.plate.top
+    plate = drilled(plate_shape(lid.plate), lid.holes, lid.hole_diameter, (lid.plate.bottom, top))
+    if lid.stud is None:
+        return plate
+    collar = top + lid.stud.collar_height
+    join = BRepAlgoAPI_Fuse()
+    join.SetArguments(shape_list([plate]))
+    collars = _round_bars(lid.studs, lid.stud.collar, (top, collar))
+    threads = _round_bars(lid.studs, lid.stud.thread, (collar, collar + lid.stud.thread_height))
+    join.SetTools(shape_list([collars, threads]))
+    join.Build()
+    return only_solid(join.Shape())
 
 
 def liner_shape(liner: Liner) -> "TopoDS_Shape":
-    """All sheets of the liner."""
-    return _side_by_side([plate_shape(sheet.sheet) for sheet in liner.sheets])
+    """All sheets of the liner, each with its notches."""
+    return _side_by_side([_notched(plate_shape(sheet.sheet), sheet.sheet, liner) for sheet in liner.sheets])
+
+
+def _notched(shape: "TopoDS_Shape", plate: Plate, liner: Liner) -> "TopoDS_Shape":
+    """A sheet of liner less what reaches into a notch."""
+    from OCP.BRepAlgoAPI import BRepAlgoAPI_Cut
+
+    notches = [notch for notch in liner.notches if meets(Block(plate.low, plate.high), notch)]
+    if not notches:
+        return shape
+    cut = BRepAlgoAPI_Cut()
+    cut.SetArguments(shape_list([shape]))
+    cut.SetTools(shape_list([block_shape(notch) for notch in notches]))
+    cut.Build()
+    return only_solid(cut.Shape())
 
 
 def drilled(

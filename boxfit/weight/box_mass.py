@@ -1,35 +1,34 @@
 """Mass of a box from the outlines and levels of its tiers and the workshop's rules: sums only, exact.
 
-Every part is a profile round one or more of the outlines (see swept.py). Profiles depend on heights and rules
-alone, so that boxes which differ in plan only share them: a search weighs thousands of those.
+Every part is a profile round one or more of the outlines (see swept.py). Profiles depend on heights, rules
+and whether the floor is bent: boxes which differ in plan only share them, and a search weighs thousands.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
-from math import pi
 
 from boxfit.bay import BoxRules, Point, Vector
+from boxfit.box_blank import floor_radius
 from boxfit.box_details import (
-    FIT,
-    LID_HOLE,
-    STUD_DIAMETER,
-    STUD_HEIGHT,
     TRAY_HOLE,
-    bend_radius,
     flange_radius,
     ledge,
+    rib_depth,
     screw_count,
     screw_points,
+    shelf_inset,
     stud_count,
     stud_points,
     wall_liner_spans,
 )
+from boxfit.box_shape import rectangle
 from boxfit.standards.materials import LINER, MATERIALS
 from boxfit.surface import Outline
+from boxfit.weight.lid_mass import Round, disc, lid_parts
+from boxfit.weight.rib_mass import Standing, ribs_of, ribs_swept
 from boxfit.weight.swept import (
     Profile,
-    Span,
     Swept,
     bend,
     less,
@@ -56,33 +55,28 @@ class PartMass:
 
 
 @dataclass(frozen=True)
-class _Round:
-    """Round bars or holes: levels [mm] between which they run, section [mm2] of each, -1 for holes."""
-
-    up: Span
-    section: float
-    sign: int
-    holes: bool
-
-
-@dataclass(frozen=True)
 class _Made:
-    """A part: density [kg/m3], one profile for each outline, and the round bars or holes in it."""
+    """A part: density [kg/m3], one profile for each outline, the round bars or holes in it, and its ribs."""
 
     name: str
     density: float
     profiles: tuple[Profile, ...]
-    round: _Round | None = None
+    round: tuple[Round, ...] = ()
+    ribs: tuple[Standing, ...] = ()
 
 
 @dataclass(frozen=True)
 class _Heights:
-    """What of a box does not depend on its plan; `outline_of` tells which outline each tier has, from 0."""
+    """What of a box does not depend on its plan but for the floor's bend.
+
+    `outline_of` tells which outline each tier has, from 0; `floor_radius` [mm] is as in box_blank.py.
+    """
 
     height: float
     levels: tuple[float, ...]
     outline_of: tuple[int, ...]
     rules: BoxRules
+    floor_radius: float | None = None
 
     @property
     def rim(self) -> float:
@@ -96,12 +90,14 @@ def box_mass(
     levels: tuple[float, ...],
     rules: BoxRules,
     cover_plate: bool = False,
+    returned: bool = True,
 ) -> PartMass:
     """Mass [kg] and centre [mm] of the whole empty box; its volume is that of the material [mm3].
 
     `outlines` [mm] are the outside of the walls round each tier, lowest first, in any coordinates; `height`
     [mm] is that of floor, walls and lid; `levels` [mm] what each tier stands on, above the outside of the
-    floor. Made of nothing (no [box] asked), it weighs nothing and its centre is the middle.
+    floor. The cover plate has returned edges where `returned`. Made of nothing (no [box] asked), it weighs
+    nothing and its centre is the middle.
 
     >>> from boxfit.box_shape import rectangle
     >>> rules = BoxRules("aluminium-5754", "welded", "rectangular", 2, 0, 0, 2, 0, 0, 0, 0, 1, 1)
@@ -109,7 +105,7 @@ def box_mass(
     >>> round(closed.volume) == 100**3 - 96**3, round(closed.mass, 5), round(closed.centre[2], 6)
     (True, 0.3066, 50.0)
     """
-    parts = part_masses(outlines, height, levels, rules, cover_plate)
+    parts = part_masses(outlines, height, levels, rules, cover_plate, returned)
     mass, volume = sum(part.mass for part in parts), sum(part.volume for part in parts)
     if not mass:
         low, high = _extent(outlines)
@@ -124,14 +120,16 @@ def part_masses(
     levels: tuple[float, ...],
     rules: BoxRules,
     cover_plate: bool = False,
+    returned: bool = True,
 ) -> tuple[PartMass, ...]:
-    """Each part of an empty box: tray, lid, cover plate where made, shelves, liner where there is one.
+    """Each part of an empty box: tray, lid, gasket, cover plate, shelves, liner, those that there are.
 
     Arguments as for `box_mass`.
     """
     different = tuple(dict.fromkeys(outlines))
     numbers = tuple(different.index(outline) for outline in outlines)
-    parts = _parts(_Heights(height, levels, numbers, rules), cover_plate)
+    radius = floor_radius(different, height - rules.rim_below_top, rules)
+    parts = _parts(_Heights(height, levels, numbers, rules, radius), cover_plate, returned)
     low, high = _extent(different)
     if len(different) == 1 and len(different[0]) == 4:
         size = (high[0] - low[0], high[1] - low[1])
@@ -156,11 +154,14 @@ def _of_rectangle(made: _Made, size: Point, height: float, rules: BoxRules) -> P
     """A part of a plain box: its plan is symmetrical, so that only the height of the centre needs a sum."""
     around, plan = 2.0 * (size[0] + size[1]), size[0] * size[1]
     volume, lift = volume_and_lift(plan, around, made.profiles[0])
-    if made.round:
-        count = screw_count(size, rules) if made.round.holes else stud_count(size)
-        low, high = made.round.up
-        bars = made.round.sign * count * made.round.section * (high - low)
+    for one in made.round:
+        count = screw_count(size, rules) if one.at == "screws" else stud_count(size)
+        low, high = one.up
+        bars = one.sign * count * one.section * (high - low)
         volume, lift = volume + bars, lift + bars * (low + high) / 2.0
+    if made.ribs:
+        for rib in ribs_swept((rectangle((0.0, 0.0), size),), made.ribs, rules):
+            volume, lift = volume + rib.volume, lift + rib.z
     centre = (size[0] / 2.0, size[1] / 2.0, lift / volume if volume else height / 2.0)
     return PartMass(made.name, volume * made.density / CUBIC_METRE, centre, volume)
 
@@ -169,48 +170,38 @@ def _of_outlines(made: _Made, outlines: tuple[Outline, ...], middle: Vector, rul
     """A part of a stepped box; the outlines count from the low corner of the extent."""
     pairs = zip(outlines, made.profiles, strict=True)
     pieces = [plan_of(outline).swept(profile) for outline, profile in pairs if any(profile)]
-    if made.round:
-        points = screw_points(outlines[-1], rules) if made.round.holes else stud_points(outlines[-1])
-        (low, high), each = made.round.up, made.round.sign * made.round.section
-        bar = each * (high - low)
+    for one in made.round:
+        points = screw_points(outlines[-1], rules) if one.at == "screws" else stud_points(outlines[-1])
+        low, high = one.up
+        bar = one.sign * one.section * (high - low)
         pieces += [Swept(bar, bar * x, bar * y, bar * (low + high) / 2.0) for x, y in points]
+    pieces += ribs_swept(outlines, made.ribs, rules)
     volume, x, y, z = (sum(terms) for terms in zip(*pieces, strict=True)) if pieces else (0.0,) * 4
     centre = (x / volume, y / volume, z / volume) if volume else middle
     return PartMass(made.name, volume * made.density / CUBIC_METRE, centre, volume)
 
 
 @lru_cache(maxsize=1024)
-def _parts(box: _Heights, cover_plate: bool) -> tuple[_Made, ...]:
+def _parts(box: _Heights, cover_plate: bool, returned: bool) -> tuple[_Made, ...]:
     """Everything a box is made of."""
-    rules, rim, top = box.rules, box.rim, box.outline_of[-1]
+    rules, rim = box.rules, box.rim
     sheet = MATERIALS[rules.material].density if rules.asked else 0.0
-    lid_up = (box.height - rules.lid_thickness, box.height)
-    lid = [(top, prism(lid_up, rules.flange))]
-    parts = [
-        ("tray", sheet, [*_tray(box)], _Round((rim - rules.thickness, rim), _disc(TRAY_HOLE), -1, True)),
-        ("lid", sheet, lid, _Round(lid_up, _disc(LID_HOLE), -1, True)),
-    ]
-    if cover_plate:
-        bottom = box.height + STUD_HEIGHT
-        plate = [(top, prism((bottom, bottom + rules.lid_thickness), rules.flange))]
-        parts.append(
-            ("cover plate", sheet, plate, _Round((box.height, bottom), _disc(STUD_DIAMETER), 1, False))
-        )
-    found = [_made(box, name, density, pieces, bars) for name, density, pieces, bars in parts]
+    holes = Round((rim - rules.thickness, rim), disc(TRAY_HOLE), -1, "screws")
+    tray = _made(box, "tray", sheet, [*_tray(box)], (holes,))
+    found = [replace(tray, ribs=ribs_of(box.outline_of, rim, box.levels, rules))]
+    for part in lid_parts(box.height, rules, cover_plate, returned):
+        found.append(_made(box, part.name, part.density, [(box.outline_of[-1], part.profile)], part.round))
     for tier, level in enumerate(box.levels[1:], start=1):
-        plate = [(box.outline_of[tier - 1], prism((level - rules.thickness, level), -rules.thickness - FIT))]
+        plate = [(box.outline_of[tier - 1], prism((level - rules.thickness, level), -shelf_inset(rules)))]
         found.append(_made(box, f"shelf {tier}", sheet, plate))
-    if rules.liner > 0.0:
+    if rules.liner > 0.0 and not rib_depth(rules):
         found.append(_made(box, "liner", LINER.density, [*_liner(box)]))
     return tuple(found)
 
 
-def _disc(diameter: float) -> float:
-    """Area [mm2]."""
-    return pi / 4.0 * diameter**2
-
-
-def _made(box: _Heights, name: str, density: float, pieces: list[Piece], bars: _Round | None = None) -> _Made:
+def _made(
+    box: _Heights, name: str, density: float, pieces: list[Piece], bars: tuple[Round, ...] = ()
+) -> _Made:
     """A part, its pieces added up outline by outline."""
     numbers = range(max(box.outline_of) + 1)
     sums = tuple(total([profile for outline, profile in pieces if outline == one]) for one in numbers)
@@ -220,8 +211,8 @@ def _made(box: _Heights, name: str, density: float, pieces: list[Piece], bars: _
 def _tray(box: _Heights) -> Iterator[Piece]:
     """Floor, walls, step floors, flange and ledges."""
     rules, thick, first = box.rules, box.rules.thickness, box.outline_of[0]
-    if rules.process == "folded":
-        outer = bend_radius(rules) + thick
+    if box.floor_radius is not None:
+        outer = box.floor_radius + thick
         yield first, prism((0.0, thick), -outer)
         yield first, bend((-outer, outer), (outer - thick, outer), 1)
         foot = outer
@@ -263,7 +254,7 @@ def _flange(box: _Heights) -> Iterator[Piece]:
 
 def _liner(box: _Heights) -> Iterator[Piece]:
     """Floor sheet, as far as the floor is flat, and wall sheets."""
-    thick, liner = box.rules.thickness, box.rules.liner
-    yield box.outline_of[0], prism((thick, thick + liner), -thick - bend_radius(box.rules))
-    for tier, span in wall_liner_spans(box.rim, box.levels, box.rules):
+    thick, liner, radius = box.rules.thickness, box.rules.liner, box.floor_radius or 0.0
+    yield box.outline_of[0], prism((thick, thick + liner), -thick - radius)
+    for tier, span in wall_liner_spans(box.rim, box.levels, box.rules, radius):
         yield box.outline_of[tier], strip((-thick - liner, -thick), span)

@@ -59,6 +59,15 @@ def less(profile: Profile) -> Profile:
     return Profile(*(-term for term in profile))
 
 
+def upside_down(profile: Profile) -> Profile:
+    """The profile mirrored at the level 0.
+
+    >>> upside_down(strip((0.0, 2.0), (1.0, 3.0))) == strip((0.0, 2.0), (-3.0, -1.0))
+    True
+    """
+    return profile._replace(lift=-profile.lift, up=-profile.up, across_and_up=-profile.across_and_up)
+
+
 def strip(across: Span, up: Span) -> Profile:
     """A rectangle; negative where `across` runs inwards.
 

@@ -8,6 +8,7 @@ from boxfit.bay import Bay, BoxRules, Prism, Vector
 from boxfit.box_shape import rectangle, rectangles
 from boxfit.car import Car, CornerWeights, PointMass
 from boxfit.layout import BayLayout, Layout, PlacedBox, PlacedModule, Tier, Weights
+from boxfit.lid_details import gasket_too_wide
 from boxfit.module import FaceRoom, Module, Voltage, stances
 from boxfit.surface import Outline
 
@@ -143,7 +144,7 @@ def workshops(draw: st.DrawFn) -> BoxRules:
     tenths = st.integers
     radius = draw(tenths(0, 50)) / 10.0
     flange = draw(st.sampled_from([0.0, radius + 0.1, 12.0, 20.0, 22.0, 25.0, 33.0]))
-    return BoxRules(
+    rules = BoxRules(
         material=draw(st.sampled_from(["aluminium-5754", "steel-s235", "petg"])),
         process=draw(st.sampled_from(["folded", "folded", "welded", "printed"])),
         shape="rectangular",
@@ -157,7 +158,10 @@ def workshops(draw: st.DrawFn) -> BoxRules:
         headroom=draw(st.sampled_from([0.0, 0.5, 5.0, 20.0])),
         tiers=3,
         boxes=1,
+        cover_material=draw(st.sampled_from(["", "stainless-1.4301"])),
     )
+    width = min(draw(st.sampled_from([0.0, 0.0, 4.0, 8.0])), gasket_too_wide(rules))
+    return replace(rules, gasket_width=width, gasket_thickness=draw(st.sampled_from([0.0, 3.0, 6.0])))
 
 
 def tier_heights() -> st.SearchStrategy[tuple[float, ...]]:

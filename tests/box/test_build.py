@@ -10,6 +10,7 @@ from hypothesis import given
 from boxfit.bay import Block, BoxRules
 from boxfit.box.build import box_parts
 from boxfit.box.parts import BoxParts, Part
+from boxfit.box_details import TRAY_HOLE, screw_inset
 from boxfit.layout import PlacedBox
 from tests.box.samples import LOW, RULES, bay_with, box_around, boxes
 
@@ -64,12 +65,12 @@ def test_wall_liner_stops_at_the_ledge_and_under_the_lid() -> None:
 
 
 def test_cover_plate_is_left_out_where_the_bay_is_too_low() -> None:
-    """It ends at 524; a bay of 525 less 3 of tolerance lacks 2."""
-    parts = parts_of(top=525.0)
+    """It ends at 524, its low nuts at 527.2; a bay of 528.2 less 3 of tolerance lacks 2."""
+    parts = parts_of(top=528.2)
     assert parts.cover_plate is None
     assert parts.cover_plate_lacking == pytest.approx(2.0)
     assert parts.notes == ("front bay box 1: cover plate left out: 2 mm too little above the lid",)
-    assert parts_of(top=527.0).cover_plate is not None
+    assert parts_of(top=530.2).cover_plate is not None
 
 
 def test_square_corners_are_not_bent() -> None:
@@ -88,7 +89,10 @@ def test_screws_keep_their_rules(drawn: tuple[BoxRules, PlacedBox]) -> None:
     if not lid.holes:
         assert "no lid screws" in " ".join(parts.notes)
         return
-    inset = min(rules.flange / 2, 15.0)
+    inset = screw_inset(rules)
+    assert inset <= min(rules.flange / 2, 15.0)
+    assert inset == min(rules.flange / 2, 15.0) or parts.gasket
+    assert inset - TRAY_HOLE / 2 >= 1.5 * rules.thickness - 1e-9
     assert lid.holes[0] == pytest.approx((lid.plate.low[0] + inset, lid.plate.low[1] + inset))
     for axis, end in ((0, lid.plate.low[1]), (1, lid.plate.low[0])):
         row = sorted(hole[axis] for hole in lid.holes if hole[1 - axis] == pytest.approx(end + inset))

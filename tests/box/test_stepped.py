@@ -14,7 +14,7 @@ from boxfit.box.assembly_hand import OpenTier, TerminalFace, overhang, room_acro
 from boxfit.box.build import box_parts
 from boxfit.box.notes import cannot_build
 from boxfit.box.parts import BoxParts, Plate
-from boxfit.box_details import screw_points, stud_points
+from boxfit.box_details import screw_inset, screw_points, stud_points
 from boxfit.box_shape import area, grown, rectangle
 from boxfit.car import Car
 from boxfit.layout import BayLayout, Layout, PlacedBox, PlacedModule, Weights
@@ -66,7 +66,7 @@ def test_shelf_and_lid_follow_the_outlines() -> None:
     assert parts.shelves[0].plate == Plate(grown(foot, -3.0), 408.5, 411.0)
     assert parts.lid.plate == Plate(grown(above, 22.0), 516.0, 518.0)
     assert parts.cover_plate is not None
-    assert parts.cover_plate.plate.outline == parts.lid.plate.outline
+    assert parts.cover_plate.plate.outline == grown(above, 25.0)
 
 
 def test_a_liner_sheet_for_every_wall() -> None:
@@ -111,7 +111,7 @@ def test_screws_keep_their_rules(drawn: tuple[BoxRules, PlacedBox]) -> None:
     screws = screw_points(outline, rules)
     if not screws or cannot_build(rules, (box,)):
         return
-    line = shapely.LinearRing(grown(outline, rules.flange - min(rules.flange / 2, 15.0)))
+    line = shapely.LinearRing(grown(outline, rules.flange - screw_inset(rules)))
     assert all(line.distance(shapely.Point(screw)) < 1e-6 for screw in screws)
     assert all(dist(one, other) >= 20.0 for one, other in combinations(screws, 2))
     at = sorted(line.project(shapely.Point(screw)) for screw in screws)

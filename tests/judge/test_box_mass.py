@@ -68,7 +68,9 @@ def test_bracket_of_an_l_by_hand() -> None:
     lid = 25565 + 732 * 22 + 4 * 22**2
     shell = 2660e-9 * (2.5 * (25565 + 732 * 62.5) + 2.0 * lid)
     assert found.low == pytest.approx(0.8 * shell)
-    cover_and_flange = 2660e-9 * (2.5 * (lid - 25565) + 2.0 * lid)
+    # returned edges: at most 10 above the lid, 2 of sheet, and 8 x 2 and the bend's 8 for a brake
+    edge = 10.0 + 2.0 + 16.0 + 8.0
+    cover_and_flange = 2660e-9 * (2.5 * (lid - 25565) + 2.0 * (lid + 732 * edge))
     assert found.high == pytest.approx(1.3 * (shell + cover_and_flange) + 4.0)
 
 

@@ -25,12 +25,20 @@ PLAY = 2.0 * RULES.tolerances.cut
 def made(rules: BoxRules, box: PlacedBox) -> tuple[Tray, tuple[Flat, ...], dict[str, PartMass]]:
     parts = box_parts(bay_with(rules), 1, box)
     height, levels = height_and_levels(box)
-    masses = part_masses(box.outlines, height, levels, rules, parts.cover_plate is not None)
+    cover = parts.cover_plate
+    assert cover is not None
+    masses = part_masses(box.outlines, height, levels, rules, True, cover.returned)
     return parts.tray, flats_of(parts, rules), {part.part: part for part in masses}
 
 
 def volume(flat: Flat) -> float:
     return flat.quantity * flat.area * flat.thickness
+
+
+def stud_volume(part: str, rules: BoxRules, flat: Flat) -> float:
+    """Collars of 10 x 4 and threads of 6 on the lid, one at each cross."""
+    each = pi / 4.0 * (10.0**2 * 4.0 + 6.0**2 * (rules.lid_thickness + 3.2))
+    return len(flat.marks) * each if part == "lid" else 0.0
 
 
 def bar_volume(ledge: LedgeBar) -> float:
@@ -69,7 +77,7 @@ def assert_alike(rules: BoxRules, box: PlacedBox) -> None:
     for flat in flats:
         part = flat.name.removeprefix("front bay box 1 ")
         if part in masses and part not in ("tray", "cover plate"):
-            assert volume(flat) == pytest.approx(masses[part].volume)
+            assert volume(flat) + stud_volume(part, rules, flat) == pytest.approx(masses[part].volume)
     ledges = sum(volume(flat) for flat in flats if " ledge " in flat.name)
     assert ledges == pytest.approx(sum(map(bar_volume, tray.ledges)))
     sheets = [flat for flat in flats if flat.name.startswith(tray.name) and " ledge " not in flat.name]

@@ -37,7 +37,7 @@ def test_files_are_those_told(written: tuple[Path, SolidReport]) -> None:
     assert "front-bay-box-1-tray.step" in report.files
     assert "front-bay-box-1-cover-plate.stl" in report.files
     assert "rear-bay-box-1-cover-plate.stl" not in report.files
-    assert report.notes == ("rear bay box 1: cover plate left out: 6 mm too little above the lid",)
+    assert report.notes == ("rear bay box 1: cover plate left out: 9.2 mm too little above the lid",)
 
 
 def test_same_bytes_from_another_process(written: tuple[Path, SolidReport], tmp_path: Path) -> None:
