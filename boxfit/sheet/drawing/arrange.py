@@ -102,13 +102,13 @@ def arranged(
 
 
 def _ways(paper: Paper, items: Sequence[Item]) -> Iterator[tuple[Area, tuple[Area, ...]]]:
-    """Area for the views, and areas for tables and notes, those on the right or above the title block last."""
+    """Area for the views, and areas for tables and notes; those above the title block last."""
     left, bottom, right, top = paper.frame
     left, bottom, right, top = left + INSET, bottom + INSET, right - INSET, top - INSET
     above, beside = bottom - INSET + TITLE_HEIGHT + INSET, right + INSET - TITLE_WIDTH - INSET
     strip = (left, bottom, beside, above - INSET)
     yield (left, above, right, top), (strip,)
-    wide = max([item.width for item in items if isinstance(item, Table)] + [60.0])
+    wide = max([item.width for item in items if isinstance(item, Table) and item.rows] + [60.0])
     column = right - wide
     if column - BETWEEN > beside:
         yield (left, above, column - BETWEEN, top), (strip, (column, above, right, top))

@@ -23,11 +23,15 @@ LEAST_SPAN = 0.05
 
 
 def formed_page(part: Part | Strip, shape: "TopoDS_Shape", title: Title, tables: Sequence[Item] = ()) -> Page:
-    """The sheet with a part's three views; `tables` stand beside those of the part's own cutouts and notes."""
+    """The sheet with a part's three views; `tables` stand with those of its own cutouts and notes."""
     own = tray_spans(part) if isinstance(part, Tray) else None
-    views = views_of((shape,), True, (lambda low, high: own) if own else None)
+    views = views_of((shape,), True, (lambda *_: own) if own else None)
     cutouts = part.cutouts if isinstance(part, Tray) else ()
-    items = (cutout_table(cutouts, views.low, views.high), *tables, formed_notes(part))
+    items = (
+        cutout_table(cutouts, part.outside.low if isinstance(part, Tray) else views.low),
+        *tables,
+        formed_notes(part),
+    )
     chosen = arranged(views.paper, items)
     board = chosen.board(title)
     places = draw_views(board, views, chosen.scale, chosen.views)
@@ -43,20 +47,19 @@ def tray_spans(tray: Tray) -> tuple[tuple[Span, ...], tuple[Span, ...], tuple[Sp
     return (plan[0], plan[1], steps)
 
 
-def cutout_table(cutouts: Sequence[Cutout], low: Vector, high: Vector) -> Table:
-    """Every hole through walls and floor: where it is from the car's axes, and from the thing's own edges."""
+def cutout_table(cutouts: Sequence[Cutout], low: Vector) -> Table:
+    """Every hole through walls and floor: how far its middle is from the low corner of the walls [mm]."""
     rows = tuple(
-        (f"C{number}", one.what, one.looks, *_from_edges(one, low, high), size_words(one))
+        (f"C{number}", one.what, one.looks, *_from_edges(one, low), size_words(one))
         for number, one in enumerate(cutouts, start=1)
     )
-    heading = "Cutouts; walls: from the rear or right end and from below; floor: from rear and right"
+    heading = "Cutouts, from the outside of rear, right and underside"
     return Table(heading, ("no.", "for", "face", "along", "up", "size"), rows)
 
 
-def _from_edges(cutout: Cutout, low: Vector, high: Vector) -> tuple[str, str]:
+def _from_edges(cutout: Cutout, low: Vector) -> tuple[str, str]:
     """How far a cutout's middle is along its face and up [mm], from the low end of each."""
     x, y, z = (at - edge for at, edge in zip(cutout.at, low, strict=True))
-    _ = high
     if cutout.looks in ("up", "down"):
         return figure(x), figure(y)
     return figure(x if cutout.looks in ("left", "right") else y), figure(z)

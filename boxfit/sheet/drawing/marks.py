@@ -6,7 +6,18 @@ from typing import Literal
 
 from boxfit.bay import Point
 
-Style = Literal["visible", "hidden", "centre", "dimension", "cut", "fold up", "fold down", "hatch", "frame"]
+Style = Literal[
+    "visible",
+    "hidden",
+    "centre",
+    "dimension",
+    "cut",
+    "fold up",
+    "fold down",
+    "hatch",
+    "adjacent",
+    "frame",
+]
 """What a line means; also the layer that it comes to lie on."""
 Anchor = Literal["left", "middle", "right"]
 
@@ -21,6 +32,7 @@ WIDTHS: dict[Style, float] = {
     "fold up": NARROW,
     "fold down": NARROW,
     "hatch": NARROW,
+    "adjacent": NARROW,
     "frame": NARROW,
 }
 DASHES: dict[Style, tuple[float, ...]] = {
@@ -28,6 +40,7 @@ DASHES: dict[Style, tuple[float, ...]] = {
     "centre": (6.0, 1.0, 0.6, 1.0),
     "fold up": (4.0, 1.2),
     "fold down": (6.0, 1.0, 1.5, 1.0),
+    "adjacent": (5.0, 0.8, 0.6, 0.8, 0.6, 0.8),
 }
 """Dash and gap by turns [mm]; lines of other styles are drawn through."""
 

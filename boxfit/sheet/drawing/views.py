@@ -1,7 +1,8 @@
-"""What is seen of a solid from one side: its edges, visible and hidden, as marks in millimetres of the thing."""
+"""What is seen of a solid from one side: its edges, visible and hidden, as marks [mm of the thing]."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 from math import degrees
 from typing import TYPE_CHECKING
 
@@ -97,7 +98,7 @@ def marks_of_curve(curve: "BRepAdaptor_Curve", style: Style) -> Iterator[Drawn]:
         yield _round(curve, style)
     else:
         points = [_at(curve, first + (last - first) * step / 12.0) for step in range(13)]
-        for one, other in zip(points, points[1:], strict=False):
+        for one, other in pairwise(points):
             yield Line(one, other, style)
 
 

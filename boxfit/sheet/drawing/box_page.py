@@ -1,0 +1,95 @@
+"""The first sheet of a box: three views of it closed, what is fixed to it outside, and its parts list."""
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from boxfit.bay import Block, Point
+from boxfit.box.fitting import Bought, Strip
+from boxfit.box.whole import BuiltBox
+from boxfit.sheet.drawing.arrange import Item as Tabled
+from boxfit.sheet.drawing.arrange import arranged
+from boxfit.sheet.drawing.balloons import RING, Item, balloons
+from boxfit.sheet.drawing.board import Board
+from boxfit.sheet.drawing.box_items import BoxItem, parts_list, short
+from boxfit.sheet.drawing.formed_page import cutout_table, label_cutouts, tray_spans
+from boxfit.sheet.drawing.marks import Page
+from boxfit.sheet.drawing.three_views import Span, View, Views, draw_views, views_of
+from boxfit.sheet.drawing.title import Title
+
+if TYPE_CHECKING:
+    from OCP.TopoDS import TopoDS_Shape
+
+ROOM_FOR_RINGS = 18.0
+"""Paper [mm] at the right of the views."""
+
+
+def box_page(built: BuiltBox, items: tuple[BoxItem, ...], title: Title, notes: tuple[str, ...]) -> Page:
+    """The sheet with three views, parts list and notes."""
+    outer = [one for one in items if is_outside(one, built)]
+    shapes = [one.shape for one in outer if one.shape is not None]
+    bodies = [block_solid(one.body) for one in built.parts.fittings.bought]
+    views = views_of((*shapes, *bodies), False, lambda *_: _spans(built))
+    tables: tuple[Tabled, ...] = (
+        parts_list(items),
+        cutout_table(built.parts.tray.cutouts, built.parts.tray.outside.low),
+        notes,
+    )
+
+    def size_at(scale: float) -> tuple[float, float]:
+        wide, high = views.paper(scale)
+        return (wide + ROOM_FOR_RINGS, high)
+
+    chosen = arranged(size_at, tables)
+    board = chosen.board(title)
+    left, bottom, right, top = chosen.views
+    places = draw_views(board, views, chosen.scale, (left, bottom, right - ROOM_FOR_RINGS, top))
+    label_cutouts(board, built.parts.tray.cutouts, places)
+    _rings(board, outer, places, views)
+    return board.page()
+
+
+def _spans(built: BuiltBox) -> tuple[tuple[Span, ...], tuple[Span, ...], tuple[Span, ...]]:
+    """Walls within the flange, and floor to lid within the whole height."""
+    x, y, steps = tray_spans(built.parts.tray)
+    low, high = built.box.low, built.box.high
+    return (x, y, (*steps, (low[2], high[2])))
+
+
+def is_outside(item: BoxItem, built: BuiltBox) -> bool:
+    """Whether an item is seen when the box is closed."""
+    parts = built.parts
+    covers = (parts.cover_plate,) if parts.cover_plate else ()
+    strips = [one for one in parts.fittings.strips if not one.kind.startswith("hold-down")]
+    seen: Sequence[Strip | Bought] = (*strips, *parts.fittings.bought)
+    names = [parts.tray.name, parts.lid.name, *(one.name for one in covers), *(one.name for one in seen)]
+    return item.name in {short(name, parts.name) for name in names}
+
+
+def block_solid(block: Block) -> "TopoDS_Shape":
+    """A cuboid, for what is bought."""
+    from OCP.BRepPrimAPI import BRepPrimAPI_MakeBox
+    from OCP.gp import gp_Pnt
+
+    return BRepPrimAPI_MakeBox(gp_Pnt(*block.low), gp_Pnt(*block.high)).Solid()
+
+
+def _rings(board: Board, items: Sequence[BoxItem], places: tuple[View, View, View], views: Views) -> None:
+    """Numbers of tray, lid and cover plate beside the view from the rear, all others beside that from above."""
+    _, above, rear = places
+    shells = [one for one in items if one.name in ("tray", "lid", "cover plate")]
+    others = [one for one in items if one not in shells]
+    low, high = views.low, views.high
+    edge = rear.at((low[0], low[1], low[2]))
+    top = rear.at(high)[1]
+    aside = [Item(one.item, _edge(one, rear, views)) for one in shells]
+    balloons(board, aside, edge[0] + 10.0, (edge[1] + RING, top + 6.0))
+    right, bottom = above.at((high[0], low[1], low[2]))
+    rest = [Item(one.item, above.at(one.middle)) for one in others]
+    balloons(board, rest, right + 10.0, (bottom, above.at(high)[1]))
+
+
+def _edge(item: BoxItem, rear: View, views: Views) -> Point:
+    """A place on a part near the right edge of the view from the rear."""
+    x, y, z = item.middle
+    part = 0.2 if item.name == "tray" else 0.02
+    return rear.at((x, views.low[1] + part * (y - views.low[1]) * 2.0, z))

@@ -1,0 +1,110 @@
+"""The second sheet of a box: a section along it through lid and flange, and the rim enlarged."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import shapely
+
+from boxfit.bay import Point
+from boxfit.box.parts import Tray
+from boxfit.box.whole import BuiltBox
+from boxfit.sheet.drawing.arrange import Item as Tabled
+from boxfit.sheet.drawing.arrange import arranged, scale_words
+from boxfit.sheet.drawing.balloons import Item, balloons
+from boxfit.sheet.drawing.board import Area, Board
+from boxfit.sheet.drawing.box_items import BoxItem
+from boxfit.sheet.drawing.dimension import FIRST_ROW, Measured, dimension, figure
+from boxfit.sheet.drawing.marks import Line, Page, Text, moved
+from boxfit.sheet.drawing.rim import DETAIL, Rim, draw_rim
+from boxfit.sheet.drawing.section import cut_faces, outline_marks
+from boxfit.sheet.drawing.title import Title
+
+if TYPE_CHECKING:
+    from OCP.TopoDS import TopoDS_Shape
+
+HEADING = 3.5
+"""Height [mm] of the names of views."""
+BESIDE = 34.0
+"""Paper [mm] at the right of the section for item numbers, and at its left for dimensions."""
+
+
+@dataclass(frozen=True)
+class Cut:
+    """An item with the faces [mm, x and z] that the plane cuts of it."""
+
+    item: BoxItem
+    faces: tuple[shapely.Polygon, ...]
+
+    @property
+    def place(self) -> Point:
+        """A place inside its largest face."""
+        point = max(self.faces, key=lambda face: face.area).representative_point()
+        return (point.x, point.y)
+
+
+def plane_of(tray: Tray) -> float:
+    """Where [mm, y] the plane stands: through the flange's hole at the front nearest the middle."""
+    low, high = tray.outside.low, tray.outside.high
+    middle = (low[1] + high[1]) / 2.0
+    ahead = [y for x, y in tray.holes if x > high[0] and low[1] < y < high[1]]
+    return min(ahead, key=lambda y: (abs(y - middle), y), default=middle)
+
+
+def section_page(built: BuiltBox, items: tuple[BoxItem, ...], title: Title, tables: Sequence[Tabled]) -> Page:
+    """The sheet with the section, item numbers, the rim enlarged, and tables."""
+    y = plane_of(built.parts.tray)
+    cuts = [Cut(one, tuple(cut_faces(one.shape, y))) for one in items if one.shape is not None]
+    cuts = [one for one in cuts if one.faces]
+    x, low, far, high = shapely.union_all([face for cut in cuts for face in cut.faces]).bounds
+    rim = Rim(built.parts, built.bay.box)
+
+    def size_at(scale: float) -> Point:
+        wide = (far - x) * scale + 2.0 * BESIDE + DETAIL[0]
+        return (wide, max((high - low) * scale + 30.0, DETAIL[1] + 12.0))
+
+    chosen = arranged(size_at, tables, largest=0.5)
+    board = chosen.board(title)
+    left, bottom, right, top = chosen.views
+    split = right - DETAIL[0]
+    _section(board, built, cuts, chosen.scale, (left, bottom, split, top))
+    board.add([Text(f"section A-A, {chosen.ratio}: cut faces only", (left + 2.0, top - 5.0), HEADING)])
+    board.add([Text(f"detail B, {scale_words(rim.scale)}", (split + 2.0, top - 5.0), HEADING)])
+    draw_rim(board, rim, [(cut.item, cut.faces) for cut in cuts], (split, bottom, right, top - 10.0))
+    return board.page()
+
+
+def _section(board: Board, built: BuiltBox, cuts: Sequence[Cut], scale: float, area: Area) -> None:
+    """The cut faces of all items, the modules in thin lines, the overall height, and item numbers."""
+    x, low, far, high = shapely.union_all([face for cut in cuts for face in cut.faces]).bounds
+    origin = (
+        (area[0] + area[2]) / 2.0 - (x + far) / 2.0 * scale,
+        (area[1] + area[3]) / 2.0 - (low + high) / 2.0 * scale,
+    )
+    for cut in cuts:
+        for face in cut.faces:
+            board.add(moved(line, scale, origin) for line in outline_marks(face))
+    y = plane_of(built.parts.tray)
+    for module in built.box.modules:
+        if module.low[1] <= y <= module.high[1]:
+            (a, _, c), (d, _, f) = module.low, module.high
+            board.add(moved(line, scale, origin) for line in _rectangle((a, c), (d, f)))
+    start, end = (
+        (origin[0] + x * scale, origin[1] + low * scale),
+        (origin[0] + x * scale, origin[1] + high * scale),
+    )
+    dimension(board, Measured(start, end, figure(high - low), start[0] - FIRST_ROW, -1, True))
+    corner = (origin[0] + far * scale, origin[1] + high * scale)
+    items = [Item(cut.item.item, _on(cut.place, scale, origin)) for cut in cuts]
+    balloons(board, items, corner[0] + 14.0, (area[1] + 6.0, area[3] - 14.0))
+
+
+def _on(place: Point, scale: float, origin: Point) -> Point:
+    return (origin[0] + place[0] * scale, origin[1] + place[1] * scale)
+
+
+def _rectangle(low: Point, high: Point) -> list[Line]:
+    """A module, drawn as what is not part of the box."""
+    corners = (low, (high[0], low[1]), high, (low[0], high[1]))
+    ends = zip(corners, corners[1:] + corners[:1], strict=True)
+    return [Line(one, other, "adjacent") for one, other in ends]
