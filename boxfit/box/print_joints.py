@@ -20,7 +20,7 @@ KEY_NECK = 8.0
 KEY_HEAD = 12.0
 """Width [mm] of a dovetail where it leaves its piece, and at its end."""
 PAST = 0.1
-"""How far [mm] a lap reaches past what it laps."""
+"""How much farther [mm] than its air a lap reaches past what it laps."""
 KEY_PITCH = 70.0
 """Dovetails along a joint stand about this far [mm] apart."""
 LEAST_LAP = 4.0
@@ -144,13 +144,14 @@ def runs(part: ToCut, axis: int, at: float, lap: float, joint: float) -> tuple[R
     if not lap:
         return ()
     half, deep = (part.thickness - joint) / 2.0, part.thickness + part.inwards
+    # past both faces by more than the air, so that no face of the part lies along the cut or its air
+    past = joint + PAST
     strips: dict[Span, tuple[Run, Run]] = {}
     for wall in part.walls:
         for one, other in sides(wall.outline, axis):
             if min(one[axis], other[axis]) < at - lap and at + lap < max(one[axis], other[axis]):
                 face, way = one[1 - axis], inwards(one, other, axis)
-                # a little past both faces, so that no face of the part lies along the cut
-                outside, middle, inside = face - way * PAST, face + way * half, face + way * (deep + PAST)
+                outside, middle, inside = face - way * past, face + way * half, face + way * (deep + past)
                 strip = (min(outside, inside), max(outside, inside))
                 strips[strip] = (_run(outside, middle, lap), _run(middle, inside, -lap))
     found: list[Run] = []

@@ -37,7 +37,8 @@ class _Piece:
 def judge_printed(folder: Path, shops: Mapping[str, PrintShop]) -> tuple[Finding, ...]:
     """Everything wrong with the pieces of the parts named, by the stem of their files, and who prints each.
 
-    A part `tray` has its whole in tray.stl and its pieces in tray-piece-1.stl and so on, in their places.
+    A part `tray` has its whole in tray.stl and its pieces in tray-piece-1.stl and so on, in their places; one
+    without pieces is printed whole.
     Empty where every piece is clear. Files that cannot be read give findings too.
     """
     return tuple(finding for stem in sorted(shops) for finding in _judge_part(folder, stem, shops[stem]))
@@ -45,15 +46,16 @@ def judge_printed(folder: Path, shops: Mapping[str, PrintShop]) -> tuple[Finding
 
 def _judge_part(folder: Path, stem: str, shop: PrintShop) -> Iterator[Finding]:
     """The pieces of one part, each by itself and all together."""
-    paths = sorted(folder.glob(f"{stem}-piece-*.stl"))
-    if not paths:
-        yield Finding("print-missing", stem, "no pieces were written for it")
+    whole_path = folder / f"{stem}.stl"
+    paths = sorted(folder.glob(f"{stem}-piece-*.stl")) or [whole_path]
+    if not whole_path.exists():
+        yield Finding("print-missing", stem, "neither it nor pieces of it were written")
         return
-    findings = [finding for path in (folder / f"{stem}.stl", *paths) for finding in judge_mesh(path)[1]]
+    findings = [finding for path in (whole_path, *paths) for finding in judge_mesh(path)[1]]
     if findings:
         yield from findings
         return
-    whole, *pieces = (_read(path) for path in (folder / f"{stem}.stl", *paths))
+    whole, *pieces = (_read(path) for path in (whole_path, *paths))
     for piece in pieces:
         yield from _judge_piece(piece, shop)
     yield from _judge_whole(whole, pieces)
