@@ -66,7 +66,7 @@ def weld_notes(built: BuiltBox) -> tuple[str, ...]:
     if built.bay.box.process == "printed":
         return ()
     return (
-        "weld all corners of the tray tight, ISO 13920-B; ledges stitched; let qualified welders decide the rest",
+        "weld all corners of the tray tight, ISO 13920-B; ledges stitched; let a qualified welder decide",
         "leak test before the liner goes in: water or chalk and paraffin",
     )
 

@@ -1,6 +1,6 @@
 """The first sheet of a box: three views of it closed, what is fixed to it outside, and its parts list."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from boxfit.bay import Block, Point
@@ -12,7 +12,8 @@ from boxfit.sheet.drawing.balloons import RING, Item, balloons
 from boxfit.sheet.drawing.board import Board
 from boxfit.sheet.drawing.box_items import BoxItem, parts_list, short
 from boxfit.sheet.drawing.formed_page import cutout_table, label_cutouts, tray_spans
-from boxfit.sheet.drawing.marks import Page
+from boxfit.sheet.drawing.marks import Arrow, Line, Mark, Page, Text
+from boxfit.sheet.drawing.section_page import plane_of
 from boxfit.sheet.drawing.three_views import Span, View, Views, draw_views, views_of
 from boxfit.sheet.drawing.title import Title
 
@@ -44,6 +45,7 @@ def box_page(built: BuiltBox, items: tuple[BoxItem, ...], title: Title, notes: t
     left, bottom, right, top = chosen.views
     places = draw_views(board, views, chosen.scale, (left, bottom, right - ROOM_FOR_RINGS, top))
     label_cutouts(board, built.parts.tray.cutouts, places)
+    board.add(_cutting_line(built, places[1], views))
     _rings(board, outer, places, views)
     return board.page()
 
@@ -74,7 +76,7 @@ def block_solid(block: Block) -> "TopoDS_Shape":
 
 
 def _rings(board: Board, items: Sequence[BoxItem], places: tuple[View, View, View], views: Views) -> None:
-    """Numbers of tray, lid and cover plate beside the view from the rear, all others beside that from above."""
+    """Tray, lid and cover plate numbered beside the view from the rear, all others beside that from above."""
     _, above, rear = places
     shells = [one for one in items if one.name in ("tray", "lid", "cover plate")]
     others = [one for one in items if one not in shells]
@@ -93,3 +95,15 @@ def _edge(item: BoxItem, rear: View, views: Views) -> Point:
     x, y, z = item.middle
     part = 0.2 if item.name == "tray" else 0.02
     return rear.at((x, views.low[1] + part * (y - views.low[1]) * 2.0, z))
+
+
+def _cutting_line(built: BuiltBox, above: View, views: Views) -> Iterator[Mark]:
+    """Where section A-A is cut, in the view from above: line, arrows and letters, outside of the box."""
+    y = plane_of(built.parts.tray)
+    for x, way in ((views.low[0], -1.0), (views.high[0], 1.0)):
+        edge, level = above.at((x, y, 0.0))
+        start, end = edge + way * 1.0, edge + way * 6.0
+        yield Line((start, level), (end, level), "visible")
+        yield Line((end, level - 6.0), (end, level), "dimension")
+        yield Arrow((end, level), 90.0)
+        yield Text("A", (end + way * 1.5, level - 6.0), 3.5, "left" if way > 0.0 else "right")

@@ -178,9 +178,9 @@ def _measure(board: Board, scene: Scene, car: Car, built: Sequence[BuiltBox]) ->
         near, far = sorted((one.box.low[0], one.box.high[0]), key=abs)
         level = row - ROW * place
         ends = [(0.0, near), (near, far)] if near * far > 0.0 else [(near, 0.0), (0.0, far)]
-        for start, end in ends:
+        for beside, (start, end) in zip((-1, 1), sorted(tuple(sorted(pair)) for pair in ends), strict=True):
             points = (scene.plan(start, one.box.low[1]), scene.plan(end, one.box.low[1]))
-            dimension(board, Measured(*points, figure(abs(end - start)), level, -1))
+            dimension(board, Measured(*points, figure(end - start), level, -1, beside=beside))
     _wheelbase(board, scene, car)
     _upright(board, scene, built)
 
@@ -212,9 +212,9 @@ def _upright(board: Board, scene: Scene, built: Sequence[BuiltBox]) -> None:
         if box.low[1] * box.high[1] > 0.0:
             near, far = sorted((box.low[1], box.high[1]), key=abs)
             spans = [(0.0, near), (near, far)]
-        for start, end in spans:
+        for beside, (start, end) in zip((-1, 1), spans, strict=True):
             points = (scene.plan(x, start), scene.plan(x, end))
-            dimension(board, Measured(*points, figure(abs(end - start)), row, way, True))
+            dimension(board, Measured(*points, figure(abs(end - start)), row, way, True, beside))
 
 
 def _name(board: Board, scene: Scene, car: Car, built: Sequence[BuiltBox], names: Sequence[str]) -> None:

@@ -26,7 +26,7 @@ class Measured:
 
     `upright` where heights are measured: the dimension line then stands at the left or right. `row` [mm] is
     where the line is: its y where it lies, its x where it stands. `outwards`, 1 or -1, is where further rows
-    are.
+    are. Where the figure does not go between the arrows it stands at the end that `beside` says, if it can.
     """
 
     start: Point
@@ -35,6 +35,7 @@ class Measured:
     row: float
     outwards: int
     upright: bool = False
+    beside: int = 1
 
 
 def figure(length: float) -> str:
@@ -72,7 +73,7 @@ def _in_row(measured: Measured, row: float) -> Iterator[Placing]:
         return
     reach = 2.0 * ARROW
     heads = (_arrow(start, row, axis, 1), _arrow(end, row, axis, -1))
-    for side in (1, -1):
+    for side in (measured.beside, -measured.beside):
         far = reach + wide + 1.0
         low_end = start - (reach if side > 0 else far)
         high_end = end + (far if side > 0 else reach)

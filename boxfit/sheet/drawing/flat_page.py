@@ -1,20 +1,19 @@
 """A flat as it is cut: its outline with sizes, holes and bends by number, and tables of them."""
 
 from collections.abc import Iterator
-from dataclasses import replace
 from math import atan, cos, hypot, radians, sin
 
 from boxfit.bay import Point
 from boxfit.sheet.drawing.arrange import Arranged, arranged
 from boxfit.sheet.drawing.board import Board, Placing
 from boxfit.sheet.drawing.dimension import FIRST_ROW, Measured, dimension, figure
-from boxfit.sheet.drawing.marks import Arc, Circle, Line, Page, Text, heading, moved
+from boxfit.sheet.drawing.marks import Anchor, Arc, Circle, Line, Page, Text, heading, moved
 from boxfit.sheet.drawing.tables import Table
 from boxfit.sheet.drawing.title import Title
 from boxfit.sheet.flat import Bend, Contour, Corner, Flat
 
-MARGIN = 20.0
-"""Paper [mm] round the flat for dimensions and labels."""
+BESIDE, OPEN = 16.0, 8.0
+"""Paper [mm] at the left of and below the flat, for dimensions, and at the right and above, for labels."""
 CROSS = 2.0
 """Half the width [mm] of a cross that marks a place."""
 Drawn = Line | Arc | Circle
@@ -25,7 +24,7 @@ def flat_page(flat: Flat, title: Title) -> Page:
     wide, deep = flat.size
 
     def size_at(scale: float) -> Point:
-        return (wide * scale + 2.0 * MARGIN, deep * scale + 2.0 * MARGIN)
+        return (wide * scale + BESIDE + OPEN, deep * scale + BESIDE + OPEN)
 
     chosen = arranged(size_at, (bend_table(flat), opening_table(flat), hole_table(flat), notes_for(flat)))
     board = chosen.board(title)
@@ -36,7 +35,8 @@ def flat_page(flat: Flat, title: Title) -> Page:
 def draw_flat(board: Board, flat: Flat, chosen: Arranged) -> None:
     """Outline, holes, bend lines, marks and overall sizes about the middle of the area for the views."""
     (wide, deep), scale, (x, y) = flat.size, chosen.scale, chosen.centre
-    corner = (x - wide * scale / 2.0, y - deep * scale / 2.0)
+    shift = (BESIDE - OPEN) / 2.0
+    corner = (x + shift - wide * scale / 2.0, y + shift - deep * scale / 2.0)
     board.add(moved(mark, scale, corner) for mark in flat_marks(flat))
     board.add(_datum(corner))
     far = (corner[0] + wide * scale, corner[1] + deep * scale)
@@ -100,33 +100,24 @@ def labels(words: str, at: Point, half: float, turn: float) -> Iterator[Placing]
 
     Beside a line the label stands across from the way it runs, `turn` [degrees].
     """
-    around = [
-        turn + 90.0,
-        turn - 90.0,
-        turn + 45.0,
-        turn - 45.0,
-        turn + 135.0,
-        turn - 135.0,
-        turn,
-        turn + 180.0,
-    ]
-    for reach in (half + 2.2, half + 3.2):
-        for angle in around:
-            yield Placing(_about(words, at, angle, reach))
-    for reach in (6.0, 8.0, 10.0, 13.0, 16.0, 20.0, 25.0, 31.0):
+    for reach in (half + 0.9, half + 1.8):
+        for step in (90.0, -90.0, 45.0, -45.0, 135.0, -135.0, 0.0, 180.0):
+            yield Placing(_beside(words, at, turn + step, reach))
+    for reach in (half + 4.0, half + 6.0, half + 9.0, half + 12.0, half + 16.0, half + 21.0, half + 28.0):
         for step in range(24):
             angle = turn + 90.0 + 15.0 * step
             x, y = cos(radians(angle)), sin(radians(angle))
             start = (at[0] + half * x, at[1] + half * y)
-            end = (at[0] + (reach - 2.6) * x, at[1] + (reach - 2.6) * y)
-            yield Placing(_about(words, at, angle, reach + len(words)), (Line(start, end, "dimension"),))
+            end = (at[0] + reach * x, at[1] + reach * y)
+            yield Placing(_beside(words, at, angle, reach + 0.7), (Line(start, end, "dimension"),))
 
 
-def _about(words: str, at: Point, angle: float, reach: float) -> Text:
-    """Words whose middle lies so far [mm] from a point, those of several letters a little further out."""
+def _beside(words: str, at: Point, angle: float, reach: float) -> Text:
+    """Words whose nearest edge lies so far [mm] from a point."""
     x, y = cos(radians(angle)), sin(radians(angle))
-    out = reach + 0.7 * (len(words) - 1) * abs(x)
-    return Text(words, (at[0] + out * x, at[1] + out * y - 1.25), 2.5, "middle")
+    anchor: Anchor = "left" if x > 0.3 else "right" if x < -0.3 else "middle"
+    place = (at[0] + reach * x, at[1] + reach * y - 1.25 + 1.25 * y)
+    return Text(words, place, 2.5, anchor)
 
 
 def _cross(at: Point) -> tuple[Line, Line]:
@@ -218,8 +209,3 @@ def notes_for(flat: Flat) -> tuple[str, ...]:
     formed = (f"outside once formed {figure(wide)} x {figure(deep)} x {figure(high)}",) if flat.bends else ()
     holes = ("all edges deburred; positions from the corner marked with a circle",)
     return (*formed, *flat.notes, *holes)
-
-
-def with_sheets(titles: "list[Title]") -> "list[Title]":
-    """The titles of the sheets of one drawing, numbered through."""
-    return [replace(one, sheet=f"{place} / {len(titles)}") for place, one in enumerate(titles, start=1)]

@@ -90,3 +90,23 @@ def without(spans: Iterable[Span], taken: Iterable[Span]) -> list[Span]:
             if piece[1] - piece[0] > CLOSE
         ]
     return left
+
+
+def told_apart(marks: Iterable[Drawn], least: float) -> tuple[Drawn, ...]:
+    """The marks without hidden lines that are shorter than `least` [mm], or so near along a visible line."""
+    held = tuple(marks)
+    shown: dict[float, list[tuple[float, Span]]] = {}
+    for mark in held:
+        if isinstance(mark, Line) and mark.style == "visible":
+            (angle, away), span = _track(mark)
+            shown.setdefault(angle, []).append((away, span))
+    return tuple(mark for mark in held if not _lost(mark, shown, least))
+
+
+def _lost(mark: Drawn, shown: dict[float, list[tuple[float, Span]]], least: float) -> bool:
+    """Whether a hidden line could not be told from what is round it."""
+    if mark.style != "hidden" or not isinstance(mark, Line):
+        return False
+    (angle, away), span = _track(mark)
+    near = [other for off, other in shown.get(angle, []) if abs(off - away) < least]
+    return span[1] - span[0] < least or sum(high - low for low, high in without([span], near)) < least

@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from OCP.TopoDS import TopoDS_Shape
 
 CUBIC_METRE = 1e9
-AGREED = "as agreed with the shop"
+AGREED = "to be agreed"
 
 
 def part_drawings(

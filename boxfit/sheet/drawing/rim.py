@@ -15,11 +15,11 @@ from boxfit.sheet.drawing.letters import cut_to
 from boxfit.sheet.drawing.marks import Circle, Line, Text, moved
 from boxfit.sheet.drawing.section import hatching
 
-DETAIL = (180.0, 140.0)
+DETAIL = (190.0, 140.0)
 """What the detail takes [mm of paper]."""
-INWARDS, DOWN, BEYOND, OVER = 26.0, 28.0, 6.0, 5.0
+INWARDS, DOWN, BEYOND, OVER = 16.0, 24.0, 4.0, 4.0
 """From the outside of the wall inwards, from the rim down, past the flange and over the top [mm]."""
-WORDS = 88.0
+WORDS = 74.0
 """Width [mm of paper] of what is said beside the detail."""
 HATCHES = ((1.6, 45.0), (1.6, 135.0), (2.2, 45.0), (1.1, 135.0), (2.2, 135.0), (1.1, 45.0))
 """Between lines [mm of paper] and their turn [degrees]; neighbours differ."""
@@ -45,7 +45,7 @@ class Rim:
     def scale(self) -> float:
         """The largest usual scale that its place takes: ISO 5455, enlargements from memory."""
         left, bottom, right, top = self.window
-        room = (DETAIL[0] - WORDS - 30.0, DETAIL[1] - 24.0)
+        room = (DETAIL[0] - WORDS - 28.0, DETAIL[1] - 36.0)
         most = min(room[0] / (right - left), room[1] / (top - bottom))
         return max([scale for scale in (5.0, 2.0, 1.0, 0.5, 0.2) if scale <= most], default=0.1)
 
@@ -71,6 +71,7 @@ def draw_rim(
         if shown:
             point = _told_at(max(shown, key=lambda piece: piece.area))
             said.append((_on(point, scale, origin), f"{item.item}  {_words(rim, item)}"))
+    board.add(_screw_line(rim, origin))
     _say(board, said, corner[0] + wide + 8.0, (corner[1], corner[1] + high), area[2])
     _measure(board, rim, origin, corner)
 
@@ -124,7 +125,8 @@ def _words(rim: Rim, item: BoxItem) -> str:
         gap = plate.bottom - parts.lid.plate.top
         return f"cover plate {figure(plate.top - plate.bottom)}, {figure(gap)} above the lid"
     if item.name == "gasket":
-        return f"gasket {rules.gasket_width:g} x {rules.gasket_thickness:g}, pressed to {figure(rules.gasket_pressed)}"
+        bought = f"gasket {rules.gasket_width:g} x {rules.gasket_thickness:g}"
+        return f"{bought}, pressed to {figure(rules.gasket_pressed)}"
     if item.name == "liner":
         return f"liner {figure(rules.liner)}"
     return item.name
@@ -170,3 +172,20 @@ def _measure(board: Board, rim: Rim, origin: Point, corner: Point) -> None:
     left = rim.window[0]
     levels = (at(left, top), at(left, lid.top))
     dimension(board, Measured(*levels, figure(lid.top - top), corner[0] - 7.0, -1, True))
+
+
+def screw_at(parts: BoxParts) -> float | None:
+    """Where [mm, x] the middle of the flange's hole at the front is; None where there is none."""
+    tray = parts.tray
+    return max((x for x, _ in tray.holes if x > tray.outside.high[0]), default=None)
+
+
+def _screw_line(rim: Rim, origin: Point) -> list[Line]:
+    """The middle of a lid screw."""
+    x = screw_at(rim.parts)
+    if x is None:
+        return []
+    rim_level, top = rim.parts.tray.outside.high[2], rim.parts.lid.plate.top
+    ends = ((x, rim_level - rim.parts.tray.thickness - 5.0), (x, top + 5.0))
+    start, end = (_on(point, rim.scale, origin) for point in ends)
+    return [Line(start, end, "centre")]

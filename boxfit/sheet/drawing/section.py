@@ -20,7 +20,7 @@ CURVED = 8
 
 
 def cut_faces(shape: "TopoDS_Shape", y: float) -> list[shapely.Polygon]:
-    """The faces [mm, x and z] that the upright plane along the car at `y` [mm] cuts of solids; may be none."""
+    """The faces [mm, x and z] that the plane at `y` [mm], upright along the car, cuts of solids."""
     from OCP.BRepAlgoAPI import BRepAlgoAPI_Section
     from OCP.gp import gp_Dir, gp_Pln, gp_Pnt
     from OCP.TopAbs import TopAbs_EDGE

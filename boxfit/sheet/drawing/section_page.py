@@ -2,7 +2,6 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
 
 import shapely
 
@@ -15,13 +14,10 @@ from boxfit.sheet.drawing.balloons import Item, balloons
 from boxfit.sheet.drawing.board import Area, Board
 from boxfit.sheet.drawing.box_items import BoxItem
 from boxfit.sheet.drawing.dimension import FIRST_ROW, Measured, dimension, figure
-from boxfit.sheet.drawing.marks import Line, Page, Text, moved
+from boxfit.sheet.drawing.marks import Circle, Line, Page, Text, moved
 from boxfit.sheet.drawing.rim import DETAIL, Rim, draw_rim
 from boxfit.sheet.drawing.section import cut_faces, outline_marks
 from boxfit.sheet.drawing.title import Title
-
-if TYPE_CHECKING:
-    from OCP.TopoDS import TopoDS_Shape
 
 HEADING = 3.5
 """Height [mm] of the names of views."""
@@ -89,6 +85,7 @@ def _section(board: Board, built: BuiltBox, cuts: Sequence[Cut], scale: float, a
         if module.low[1] <= y <= module.high[1]:
             (a, _, c), (d, _, f) = module.low, module.high
             board.add(moved(line, scale, origin) for line in _rectangle((a, c), (d, f)))
+    board.add(_detail_ring(built, scale, origin))
     start, end = (
         (origin[0] + x * scale, origin[1] + low * scale),
         (origin[0] + x * scale, origin[1] + high * scale),
@@ -108,3 +105,14 @@ def _rectangle(low: Point, high: Point) -> list[Line]:
     corners = (low, (high[0], low[1]), high, (low[0], high[1]))
     ends = zip(corners, corners[1:] + corners[:1], strict=True)
     return [Line(one, other, "adjacent") for one, other in ends]
+
+
+def _detail_ring(built: BuiltBox, scale: float, origin: Point) -> list[Circle | Text]:
+    """What detail B shows."""
+    left, bottom, right, top = Rim(built.parts, built.bay.box).window
+    middle = _on(((left + right) / 2.0, (bottom + top) / 2.0), scale, origin)
+    radius = max(right - left, top - bottom) / 2.0 * scale + 1.0
+    return [
+        Circle(middle, radius, "dimension"),
+        Text("B", (middle[0] + radius * 0.75, middle[1] + radius * 0.75 + 0.5), 3.5),
+    ]

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 from boxfit.bay import Point, Vector
 from boxfit.sheet.drawing.board import Area, Board
 from boxfit.sheet.drawing.dimension import FIRST_ROW, ROW, Measured, dimension, figure
-from boxfit.sheet.drawing.marks import Line, moved
+from boxfit.sheet.drawing.lines import told_apart
+from boxfit.sheet.drawing.marks import moved
 from boxfit.sheet.drawing.views import FROM_ABOVE, FROM_REAR, FROM_RIGHT, Drawn, Side, seen
 
 if TYPE_CHECKING:
@@ -15,7 +16,7 @@ if TYPE_CHECKING:
 
 Span = tuple[float, float]
 LEAST_HIDDEN = 0.8
-"""Hidden edges shorter than this [mm of paper] are left out: nobody could tell them apart."""
+"""Hidden edges shorter than this, or so near to a visible one [mm of paper], are left out."""
 OPEN_SIDE = 8.0
 """Paper [mm] beside views where no dimension stands."""
 
@@ -112,19 +113,12 @@ def draw_views(board: Board, views: Views, scale: float, area: Area) -> tuple[Vi
             least = (views.low[0], views.high[1], views.low[2])
         across, up = side.flat(least)
         view = View(side, scale, (corner[0] - across * scale, corner[1] - up * scale))
-        board.add(moved(mark, scale, view.origin) for mark in edges if _shows(mark, scale))
+        shown = told_apart(edges, LEAST_HIDDEN / scale)
+        board.add(moved(mark, scale, view.origin) for mark in shown)
         placed.append(view)
     front, above, rear = placed
     _measure(board, views, front, above, rear)
     return front, above, rear
-
-
-def _shows(mark: Drawn, scale: float) -> bool:
-    """Whether an edge is worth drawing."""
-    if not isinstance(mark, Line) or mark.style != "hidden":
-        return True
-    (x, y), (a, b) = mark.start, mark.end
-    return max(abs(a - x), abs(b - y)) * scale >= LEAST_HIDDEN
 
 
 def _measure(board: Board, views: Views, front: View, above: View, rear: View) -> None:

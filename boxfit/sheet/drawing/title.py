@@ -106,7 +106,9 @@ def _field(corner: Point, field: _Field) -> Iterator[Mark]:
     yield Text(cut_to(field.label, LABEL, room), (left + 1.5, top - 2.9), LABEL)
     if field.value:
         large = 3.5 if field.label == "title" else VALUE
-        yield Text(cut_to(field.value, large, room), (left + 1.5, top - 7.6), large)
+        yield Text(
+            cut_to(field.value, large, room), (left + 1.5, top - (7.7 if large > VALUE else 7.4)), large
+        )
 
 
 def first_angle(at: Point, size: float) -> Iterator[Mark]:
