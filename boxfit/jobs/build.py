@@ -1,11 +1,14 @@
 """The search, then every file for the workshop."""
 
+from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from boxfit.car import Car
 from boxfit.jobs.going_on import JudgedWrongError, Search
 from boxfit.jobs.laid_out import best_and_others
+from boxfit.jobs.parcels import refuse_unknown_shops, write_parcels
+from boxfit.jobs.prints import write_prints
 from boxfit.jobs.unmakeable import refuse_unmakeable
 from boxfit.jobs.workshop_files import write_workshop_files
 from boxfit.layout import Layout
@@ -39,24 +42,34 @@ def write_fit(built: "tuple[BuiltBox, ...]", layout: Layout, module: Module, fol
     return fit_notes(fits)
 
 
-def build(car: Car, module: Module, target: Path, search: Search) -> str:
+def write_pictures(car: Car, module: Module, layout: Layout, folder: Path) -> None:
+    """The views, the margins and the order of filling, as pictures and lists."""
+    from boxfit.box.assembly import assembly
+    from boxfit.report.assembly_text import assembly_csv
+    from boxfit.report.margin_text import margin_csv
+    from boxfit.report.margins import margins
+    from boxfit.report.views import write_views
+
+    write_views(car, layout, folder)
+    (folder / "margins.csv").write_bytes(margin_csv(margins(car, layout)).encode())
+    (folder / "assembly.csv").write_bytes(assembly_csv(assembly(car, module, layout)).encode())
+
+
+def build(car: Car, module: Module, target: Path, search: Search, shops: Sequence[str] = ()) -> str:
     """The search, then every file for the workshop; returns the summary.
 
-    Raises NothingFitsError, JudgedWrongError, or InputError where a box cannot be made or written.
+    For each of `shops`, words of parcels.SHOPS, one zip holds just what that shop needs. Raises
+    NothingFitsError, JudgedWrongError, or InputError where a box cannot be made or written.
     """
-    from boxfit.box.assembly import assembly
     from boxfit.box.whole import built_boxes
     from boxfit.files.layout_json import layout_bytes
     from boxfit.files.results import whole_or_nothing
     from boxfit.judge.solids import judge_solids
-    from boxfit.report.assembly_text import assembly_csv
     from boxfit.report.columns import listed
-    from boxfit.report.margin_text import margin_csv
-    from boxfit.report.margins import margins
     from boxfit.report.summary import summary
-    from boxfit.report.views import write_views
     from boxfit.solid.write import write_solids
 
+    refuse_unknown_shops(shops)
     refuse_unmakeable(car)
     tell = search.tell
     with best_and_others(car, module, search) as (best, with_alternatives):
@@ -70,15 +83,15 @@ def build(car: Car, module: Module, target: Path, search: Search) -> str:
             if findings:
                 raise JudgedWrongError(findings)
             tell("drawing")
+            prints = write_prints(built, module, folder)
             for_shops = write_workshop_files(built, folder)
             fit = write_fit(built, best, module, folder)
-            write_views(car, best, folder)
-            (folder / "margins.csv").write_bytes(margin_csv(margins(car, best)).encode())
-            (folder / "assembly.csv").write_bytes(assembly_csv(assembly(car, module, best)).encode())
+            write_pictures(car, module, best, folder)
             layout = with_alternatives()
             (folder / "layout.json").write_bytes(layout_bytes(layout))
             text = summary(car, module, layout)
-            if notes := (*solids.notes, *fit, *for_shops.notes):
+            if notes := (*solids.notes, *fit, *prints, *for_shops.notes):
                 text = "\n".join([text.rstrip("\n"), "", "For the maker", *listed(notes), ""])
             (folder / "summary.txt").write_text(text, encoding="utf-8")
+            write_parcels(shops, f"{car.name}, boxes for {module.name}", built, for_shops, folder)
     return text

@@ -67,7 +67,9 @@ def write_stl(mesh: Mesh, path: Path) -> None:
 
     facets = mesh.corners[mesh.triangles]
     normals = numpy.cross(facets[:, 1] - facets[:, 0], facets[:, 2] - facets[:, 0])
-    normals /= numpy.linalg.norm(normals, axis=1, keepdims=True)
+    lengths = numpy.linalg.norm(normals, axis=1, keepdims=True)
+    # a triangle without area, as cutting may leave to keep a mesh closed, has no way that it looks
+    normals /= numpy.where(lengths > 0.0, lengths, 1.0)
     record = numpy.dtype([("normal", "<f4", 3), ("facet", "<f4", (3, 3)), ("spare", "<u2")])
     rows = numpy.zeros(len(facets), dtype=record)
     rows["normal"], rows["facet"] = normals, facets
