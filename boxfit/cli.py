@@ -48,6 +48,12 @@ Seconds = Annotated[
 Processes = Annotated[
     int, typer.Option("--processes", metavar="N", min=1, max=64, help="How many searches go on side by side.")
 ]
+Shops = Annotated[
+    list[str] | None,
+    typer.Option(
+        "--for", metavar="SHOP", help="One zip more with just what cut-shop or print-shop needs; repeatable."
+    ),
+]
 Out = Annotated[Path, typer.Option("--out", metavar="DIR", help="Where results land.")]
 
 
@@ -103,6 +109,7 @@ def build(
     out: Out = Path("out"),
     seconds: Seconds = 30.0,
     processes: Processes = 2,
+    shops: Shops = None,
 ) -> None:
     """Search for the best layout, then write every file for the workshop."""
     from boxfit import jobs
@@ -112,7 +119,8 @@ def build(
         the_car, (the_module,) = read_together(car, [module])
         target = out / the_car.folder / the_module.stem
         with _watched(seconds, tell) as watch:
-            text = jobs.build(the_car, the_module, target, jobs.Search(watch, processes, tell))
+            search = jobs.Search(watch, processes, tell)
+            text = jobs.build(the_car, the_module, target, search, shops or ())
     _done(text, target)
 
 

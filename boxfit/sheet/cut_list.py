@@ -11,18 +11,18 @@ HEADS = (
     "number",
     "part",
     "material",
-    "thickness",
+    "thickness [mm]",
     "quantity",
-    "blank long",
-    "blank short",
-    "cut length",
-    "area",
-    "mass",
+    "blank long [mm]",
+    "blank short [mm]",
+    "cut length [mm]",
+    "area [mm2]",
+    "mass [kg]",
     "bends",
     "holes",
     "cut from",
 )
-"""Lengths in [mm], areas in [mm2], masses in [kg]; length, area, mass, bends and holes are those of one."""
+"""Length, area, mass, bends and holes are those of one."""
 
 
 def cut_list_csv(wanted: tuple[Wanted, ...]) -> str:

@@ -59,7 +59,8 @@ def _sheets(nesting: Nesting) -> Iterator[Order]:
         stock = use.stock
         about = f"{stock.material}, {stock.thickness:g} mm, {stock.size[0]:g} x {stock.size[1]:g} mm"
         parts = sum(len(sheet.placed) for sheet in use.sheets)
-        yield Order("sheet", about, str(len(use.sheets)), "pc", f"{parts} parts, {use.mass_bought:.1f} kg")
+        told = f"{parts} parts, {use.mass_bought:.1f} kg{use.offcut}"
+        yield Order("sheet", about, str(len(use.sheets)), "pc", told)
     for one in nesting.too_large:
         long, short = (ceil(side) for side in sorted(one.flat.size, reverse=True))
         about = f"{one.flat.material}, {one.flat.thickness:g} mm, at least {long} x {short} mm"
@@ -77,7 +78,7 @@ def _bars(wanted: tuple[Wanted, ...]) -> Iterator[Order]:
         about = f"{material}, {thick:g} x {high:g} mm"
         metres = WHOLE * ceil(length / WHOLE - 1e-9) / 1000.0
         pieces = sum(bar.quantity for bar in alike)
-        yield Order("flat bar", about, f"{metres:.1f}", "m", f"{pieces} pieces, bars under shelves")
+        yield Order("flat bar", about, f"{metres:.1f}", "m", f"{pieces} pieces")
 
 
 def _gaskets(built: tuple[BuiltBox, ...]) -> Iterator[Order]:

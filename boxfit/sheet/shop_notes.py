@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator
 from textwrap import wrap
 
 from boxfit.bay import BoxRules
+from boxfit.box.printed import printed_notes, printed_parts
 from boxfit.box.whole import BuiltBox
 from boxfit.sheet.stock import Wanted
 from boxfit.standards.bending import k_factor, least_inside_radius
@@ -41,7 +42,7 @@ def cut_shop_note(
         ("Units", ("millimetres, drawings 1:1; DXF R2010, layers cut, fold up, fold down, mark, note",)),
         ("Materials", tuple(_materials(wanted))),
         ("Bends", tuple(_bends(wanted))),
-        ("Tolerances", tuple(dict.fromkeys(_tolerances(one.bay.box) for one in built if _cut(one)))),
+        ("Tolerances", tuple(dict.fromkeys(_tolerances(one.bay.box) for one in built if wanted))),
         ("Parts", tuple(f"{one.number}  {one.flat.name}: {one.flat.quantity} off" for one in wanted)),
         ("Stock sheets", tuple(told)),
         ("Findings", tuple(findings) or ("none",)),
@@ -50,23 +51,24 @@ def cut_shop_note(
     return _note(f"{title}: for the shop that cuts, folds and welds", sections)
 
 
-def print_shop_note(
-    title: str, built: tuple[BuiltBox, ...], pieces: Iterable[str], told: Iterable[str]
-) -> str:
-    """For the shop that prints: `pieces` are the files of the parcel, `told` is what the maker must know."""
-    printed = [one.bay.box for one in built if one.bay.box.process == "printed"]
+def print_shop_note(title: str, built: tuple[BuiltBox, ...], pieces: tuple[str, ...]) -> str:
+    """For the shop that prints; `pieces` says of every file how often it is printed."""
+    printed = [(one.parts, one.bay.box) for one in built if one.bay.box.process == "printed"]
+    notes = tuple(
+        note for parts, rules in printed for note in printed_notes(printed_parts(parts, rules), rules)
+    )
     sections = (
-        ("Units", ("millimetres; STL holds none, so check one size of the list before printing",)),
-        ("Materials", tuple(dict.fromkeys(_printed(rules) for rules in printed)) or (GAUGES,)),
-        ("Quantity", ("one of each file unless print-pieces.csv says otherwise", *pieces)),
+        ("Units", ("millimetres; STL names no unit, so check one size of the lists before printing",)),
+        ("Materials", (*dict.fromkeys(_printed(rules) for _, rules in printed), GAUGES)),
+        ("Quantity", pieces or ("nothing to print",)),
         ("Tolerances", tuple(dict.fromkeys(_print_tolerances(one.bay.box) for one in built))),
-        ("Findings", tuple(told) or ("none",)),
+        ("Findings", notes or ("none",)),
         ("Cautions", PRINT_CAUTIONS),
     )
     return _note(f"{title}: for the shop that prints", sections)
 
 
-GAUGES = "gauges and dummies only: any plastic that keeps its shape"
+GAUGES = "gauges and dummies: any plastic that keeps its shape"
 
 
 def _note(head: str, sections: Iterable[tuple[str, tuple[str, ...]]]) -> str:
@@ -78,10 +80,6 @@ def _note(head: str, sections: Iterable[tuple[str, tuple[str, ...]]]) -> str:
         for entry in entries:
             lines += wrap(entry, WIDTH, initial_indent="  - ", subsequent_indent="    ")
     return "\n".join([*lines, "", *wrap(AID, WIDTH), ""])
-
-
-def _cut(one: BuiltBox) -> bool:
-    return one.bay.box.process != "printed"
 
 
 def _materials(wanted: tuple[Wanted, ...]) -> Iterator[str]:

@@ -10,6 +10,8 @@ from boxfit.standards.materials import MATERIALS
 from boxfit.workshop import FoldShop
 
 CLOSE = 1e-6
+OFFCUT = 0.5
+"""Up to this share of the last sheet's length an offcut is worth asking for (our own)."""
 
 
 @dataclass(frozen=True)
@@ -138,6 +140,15 @@ class StockUse:
     def mass_bought(self) -> float:
         """Of all sheets [kg]."""
         return self.stock.mass * len(self.sheets)
+
+    @property
+    def offcut(self) -> str:
+        """Words on the piece that would do for the last sheet, empty where that is most of it anyhow."""
+        last = self.sheets[-1]
+        long = last.used_length + self.stock.edge
+        if long > OFFCUT * self.stock.size[0]:
+            return ""
+        return f"; for the last an offcut of {ceil(long)} x {self.stock.size[1]:g} mm would do"
 
 
 @dataclass(frozen=True)

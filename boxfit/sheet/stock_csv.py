@@ -48,7 +48,7 @@ def stock_words(nesting: Nesting) -> tuple[str, ...]:
         told.append(
             f"{count} of {stock.material} {stock.thickness:g} mm, {stock.size[0]:g} x {stock.size[1]:g} mm, "
             f"{use.mass_bought:.1f} kg bought (by area no fewer than {use.least_sheets} would do); used for "
-            f"parts: {shares}; strip left whole on the last: {strip} mm"
+            f"parts: {shares}; strip left whole on the last: {strip} mm{use.offcut}"
         )
     large = (f"{one.flat.name}: larger than the sheet, laid out on none" for one in nesting.too_large)
     return (*told, *nesting.notes, *large)

@@ -6,8 +6,7 @@ from boxfit.box.welds import welds_of
 from boxfit.box.whole import BuiltBox
 from boxfit.sheet.csv_text import csv_text, figure
 
-HEADS = ("box", "seam", "joins", "quantity", "length", "whole length", "preparation")
-"""Lengths in [mm]: of one seam, and of all alike."""
+HEADS = ("box", "seam", "joins", "quantity", "length [mm]", "all alike [mm]", "preparation")
 
 
 def weld_list_csv(built: tuple[BuiltBox, ...]) -> str:
