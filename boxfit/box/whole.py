@@ -4,9 +4,12 @@ from dataclasses import dataclass
 
 from boxfit.bay import Bay
 from boxfit.box.build import box_parts
+from boxfit.box.held import with_hold_downs
+from boxfit.box.outside.fit import Standing, outside_fittings, with_fittings
 from boxfit.box.parts import BoxParts
 from boxfit.car import Car
 from boxfit.layout import Layout, PlacedBox
+from boxfit.module import Module
 
 
 @dataclass(frozen=True)
@@ -19,11 +22,22 @@ class BuiltBox:
     parts: BoxParts
 
 
-def built_boxes(car: Car, layout: Layout) -> tuple[BuiltBox, ...]:
+def built_boxes(car: Car, module: Module, layout: Layout) -> tuple[BuiltBox, ...]:
     """All boxes in the order of the layout. Only where `cannot_build` says nothing of any."""
     bays = {bay.name: bay for bay in car.bays}
-    return tuple(
-        BuiltBox(bays[placed.name], number, box, box_parts(bays[placed.name], number, box))
+    places = [
+        (bays[placed.name], number, box)
         for placed in layout.bays
         for number, box in enumerate(placed.boxes, start=1)
+    ]
+    standing = [Standing(bay, box, _parts(bay, number, box, module)) for bay, number, box in places]
+    outside = outside_fittings(car, module, layout, standing)
+    return tuple(
+        BuiltBox(one.bay, number, one.box, with_fittings(one.parts, found))
+        for (_, number, _), one, found in zip(places, standing, outside, strict=True)
     )
+
+
+def _parts(bay: Bay, number: int, box: PlacedBox, module: Module) -> BoxParts:
+    """What one box is made of, with what holds its modules."""
+    return with_hold_downs(box_parts(bay, number, box), bay, box, module)

@@ -177,6 +177,20 @@ def _burst(fittings: Fittings) -> bool:
     return any(one.name == "breather with burst disc" for one in fittings.bought)
 
 
+def with_fittings(parts: BoxParts, found: Fittings) -> BoxParts:
+    """The parts with more fixed to them: cutouts go through the tray, notes stand with those of the box."""
+    own = parts.fittings
+    whole = Fittings(
+        own.strips + found.strips,
+        own.bought + found.bought,
+        own.cutouts + found.cutouts,
+        own.fasteners + found.fasteners,
+        own.notes + found.notes,
+    )
+    tray = replace(parts.tray, cutouts=parts.tray.cutouts + found.cutouts)
+    return replace(parts, tray=tray, fittings=whole, notes=parts.notes + found.notes)
+
+
 LEAST_FEET = 2
 """A box held by fewer feet than this is not held: common practice, no source."""
 
