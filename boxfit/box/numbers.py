@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Iterator, Mapping
 from string import ascii_uppercase
 
+from boxfit.box.fitting import DIRECTIONS, Bought, Strip
 from boxfit.box.parts import BoxParts
 from boxfit.box.whole import BuiltBox
 
@@ -24,15 +25,49 @@ def bay_letters(names: Iterable[str]) -> dict[str, str]:
 def part_numbers(built: tuple[BuiltBox, ...]) -> Mapping[str, str]:
     """The number of every part by its name: F1-01 is the tray of the front bay's first box.
 
-    In the order tray, lid, cover plate, shelves, liner, strips, bought parts; parts of one name share one.
+    In the order tray, lid, cover plate, gasket, shelves, liner, strips, bought parts. Strips of a box that
+    are made alike share a number, and so do bought parts that are ordered alike.
     """
     letters = bay_letters(dict.fromkeys(one.bay.name for one in built))
     found: dict[str, str] = {}
     for one in built:
-        names = dict.fromkeys(names_of(one.parts))
-        for place, name in enumerate(names, start=1):
+        alike = _alike(one.parts)
+        places: dict[object, int] = {}
+        for name in names_of(one.parts):
+            place = places.setdefault(alike.get(name, name), len(places) + 1)
             found.setdefault(name, f"{letters[one.bay.name]}{one.number}-{place:02d}")
     return found
+
+
+def _alike(parts: BoxParts) -> dict[str, object]:
+    """What every strip and bought part has in common with those that share its number."""
+    found: dict[str, object] = {strip.name: made_alike(strip) for strip in parts.fittings.strips}
+    for bought in parts.fittings.bought:
+        found[bought_name(parts, bought)] = (bought.kind, bought.about, bought.mass)
+    return found
+
+
+def made_alike(strip: Strip) -> tuple[object, ...]:
+    """What two strips share that are cut and folded alike, wherever they stand; a mirrored one differs."""
+    legs = tuple(round(length, 3) for _, length in strip.legs)
+    holes = sorted(
+        (hole.leg, round(hole.along, 3), round(hole.across, 3), hole.diameter) for hole in strip.holes
+    )
+    sheet = (strip.kind, strip.material, strip.thickness, strip.radius, round(strip.width, 3))
+    return (*sheet, legs, tuple(holes), hand(strip), strip.notes)
+
+
+def hand(strip: Strip) -> int:
+    """1 or -1 for two strips that are mirror images, 0 where a strip is its own.
+
+    By the turn of three ways: along the folds, along the first leg, and to where the second goes.
+    """
+    if not strip.holes:
+        return 0
+    (a, b, c), (d, e, f), (x, y, z) = (
+        DIRECTIONS[way] for way in (strip.along, strip.legs[0][0], strip.inwards)
+    )
+    return round((b * f - c * e) * x + (c * d - a * f) * y + (a * e - b * d) * z)
 
 
 def names_of(parts: BoxParts) -> Iterator[str]:
@@ -41,11 +76,18 @@ def names_of(parts: BoxParts) -> Iterator[str]:
     yield parts.lid.name
     if parts.cover_plate:
         yield parts.cover_plate.name
+    if parts.gasket:
+        yield parts.gasket.name
     yield from (shelf.name for shelf in parts.shelves)
     if parts.liner:
         yield parts.liner.name
     yield from (strip.name for strip in parts.fittings.strips)
-    yield from (bought.name for bought in parts.fittings.bought)
+    yield from (bought_name(parts, bought) for bought in parts.fittings.bought)
+
+
+def bought_name(parts: BoxParts, bought: Bought) -> str:
+    """What a bought part is numbered by: every box may have one of that name, so the box is named first."""
+    return f"{parts.name} {bought.name}"
 
 
 def with_pieces(numbers: Mapping[str, str], names: Iterable[str]) -> dict[str, str]:

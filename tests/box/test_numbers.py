@@ -1,18 +1,43 @@
 """Part numbers."""
 
+from dataclasses import replace
+
 from boxfit.box.numbers import bay_letters, names_of, part_numbers, with_pieces
 from boxfit.box.whole import built_boxes
-from tests.box.samples import car_and_layout
+from boxfit.sheet.strip_flat import strip_flats
+from tests.box.samples import HERON, car_and_layout
 
 
 def test_every_part_has_a_number_of_its_own() -> None:
-    built = built_boxes(*car_and_layout())
+    car, layout = car_and_layout()
+    built = built_boxes(car, HERON, layout)
     numbers = part_numbers(built)
-    names = [name for one in built for name in names_of(one.parts)]
-    assert list(numbers) == names
-    assert len(set(numbers.values())) == len(names)
+    names = dict.fromkeys(name for one in built for name in names_of(one.parts))
+    assert set(numbers) == set(names)
+    plates = [name for name in names if name.split()[4] in ("tray", "lid", "cover", "shelf", "liner")]
+    assert len({numbers[name] for name in plates}) == len(plates) == 9
     assert numbers["front bay box 1 tray"] == "F1-01"
     assert numbers["rear bay box 1 lid"] == "R1-02"
+
+
+def test_strips_made_alike_share_a_number_and_others_do_not() -> None:
+    car, layout = car_and_layout()
+    built = built_boxes(car, HERON, layout)
+    numbers = part_numbers(built)
+    strips = [strip for one in built[:1] for strip in one.parts.fittings.strips]
+    flats = {strip.name: strip_flats((strip,), built[0].bay.box.fold_shop)[0] for strip in strips}
+    for one in strips:
+        for other in strips:
+            alike = replace(flats[one.name], name="") == replace(flats[other.name], name="")
+            assert (numbers[one.name] == numbers[other.name]) <= alike
+    assert len({numbers[strip.name] for strip in strips}) < len(strips)
+
+
+def test_bought_parts_of_one_name_are_numbered_box_by_box() -> None:
+    car, layout = car_and_layout()
+    numbers = part_numbers(built_boxes(car, HERON, layout))
+    assert numbers["front bay box 1 drain"].startswith("F1-")
+    assert numbers["rear bay box 1 drain"].startswith("R1-")
 
 
 def test_bays_whose_names_begin_alike_have_letters_of_their_own() -> None:
