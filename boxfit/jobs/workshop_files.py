@@ -31,6 +31,7 @@ def write_workshop_files(built: "tuple[BuiltBox, ...]", folder: Path) -> Worksho
     Raises JudgedWrongError where the sheets as drawn are not what was asked for.
     """
     from boxfit.judge.nesting import judge_nesting
+    from boxfit.sheet.finding import told_once
     from boxfit.sheet.write import write_flats
     from boxfit.sheet.write_lists import write_lists
 
@@ -42,5 +43,5 @@ def write_workshop_files(built: "tuple[BuiltBox, ...]", folder: Path) -> Worksho
     return WorkshopFiles(
         lists,
         tuple(name for one in flats for name in one.files),
-        tuple(finding.text for one in flats for finding in one.findings),
+        told_once([finding for one in flats for finding in one.findings]),
     )

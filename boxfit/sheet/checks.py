@@ -1,13 +1,15 @@
 """What a fold shop would send back: its rules on holes, openings, flanges, sheets, radii and the brake.
 
-Hole to edge 1.5 t, hole to bend 2 t + r, hole at least t, shortest flange 3 t + r: common practice, no
-source.
+Hole to edge 1.5 t, hole to bend 2 t + r, hole to hole 2 t, hole at least t, shortest flange 3 t + r: common
+practice, no source. What is wrong with the lines themselves: contour_checks.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from itertools import combinations
 from math import dist
 
+from boxfit.sheet.contour_checks import contour_findings
+from boxfit.sheet.finding import Finding
 from boxfit.sheet.flat import Bend, Contour, Flat, Hole
 from boxfit.sheet.outline import distance_to_contour, distance_to_line, points_of
 from boxfit.standards.bending import least_inside_radius
@@ -16,31 +18,12 @@ from boxfit.workshop import FoldShop
 CLOSE = 1e-6
 
 
-@dataclass(frozen=True)
-class Finding:
-    """A rule that a flat does not keep: where, the figure found and the one asked for [mm]."""
-
-    code: str
-    part: str
-    place: str
-    figure: float
-    limit: float
-
-    @property
-    def text(self) -> str:
-        """As a sentence.
-
-        >>> Finding("hole to edge", "lid", "hole at 5, 5", 2.0, 3.75).text
-        'lid: hole to edge: hole at 5, 5: 2 mm, 3.75 asked for'
-        """
-        return f"{self.part}: {self.code}: {self.place}: {self.figure:.4g} mm, {self.limit:.4g} asked for"
-
-
 def findings_of(flat: Flat, shop: FoldShop) -> tuple[Finding, ...]:
-    """All rules that a flat does not keep, those of the sheet first."""
-    found = [*_sheet(flat, shop), *_radius(flat)]
+    """All rules that a flat does not keep: those of its lines first, then of the sheet, folds and holes."""
+    found = [*contour_findings(flat), *_sheet(flat, shop), *_radius(flat)]
     found += [finding for bend in flat.bends for finding in _fold(flat, bend, shop)]
     found += [finding for hole in flat.holes for finding in _hole(flat, hole)]
+    found += _holes_apart(flat)
     # the first opening of a step floor is what the walls below leave of it, no hole in it
     first = 2 if " step floor" in flat.name else 1
     found += [finding for contour in flat.contours[first:] for finding in _opening(flat, contour)]
@@ -90,6 +73,17 @@ def _hole(flat: Flat, hole: Hole) -> Iterator[Finding]:
         apart, least = tangent + bend.radius - half, 2.0 * thick + bend.radius
         if apart < least - CLOSE:
             yield Finding("hole to bend", flat.name, place, apart, least)
+
+
+def _holes_apart(flat: Flat) -> Iterator[Finding]:
+    """What is left between two holes holds; the same hole twice is told by contour_checks."""
+    least = 2.0 * flat.thickness
+    for one, other in combinations(flat.holes, 2):
+        between = dist(one.at, other.at)
+        left = between - (one.diameter + other.diameter) / 2.0
+        if between > CLOSE and left < least - CLOSE:
+            place = f"holes {_at(one.at)} and {_at(other.at)}"
+            yield Finding("hole to hole", flat.name, place, left, least)
 
 
 def _opening(flat: Flat, contour: Contour) -> Iterator[Finding]:

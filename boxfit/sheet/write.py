@@ -6,8 +6,9 @@ from pathlib import Path
 from boxfit.bay import BoxRules
 from boxfit.box.names import file_stem
 from boxfit.box.parts import BoxParts
-from boxfit.sheet.checks import Finding, findings_of
+from boxfit.sheet.checks import findings_of
 from boxfit.sheet.dxf import dxf_of
+from boxfit.sheet.finding import Finding
 from boxfit.sheet.flats import flats_of
 
 

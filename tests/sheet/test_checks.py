@@ -6,7 +6,8 @@ import pytest
 
 from boxfit.bay import BoxRules
 from boxfit.box.build import box_parts
-from boxfit.sheet.checks import Finding, findings_of
+from boxfit.sheet.checks import findings_of
+from boxfit.sheet.finding import Finding
 from boxfit.sheet.flat import Bend, Flat, Hole, straight
 from boxfit.sheet.flats import flats_of
 from boxfit.workshop import FoldShop
@@ -67,7 +68,8 @@ def test_tight_radius() -> None:
     (one,) = [one for one in of(replace(RULES, bend_radius=2.0), (480.3, 390.7))]
     assert one.text == (
         "front bay box 1 tray: radius too tight: inside radius in aluminium-5754, EN 485-2, 5754 O/H111, "
-        "a dealer's copy: 2 mm, 2.5 asked for"
+        "a dealer's copy: 2 mm, 2.5 asked for; try: an inside radius of 2.5 (box.bend_radius), or a sheet "
+        "that bends tighter"
     )
 
 
@@ -85,7 +87,8 @@ def test_blank_larger_than_the_sheet() -> None:
         "front bay box 1 cover plate",
     }
     across = findings_of(
-        replace(PLATE, contours=(straight([(0, 0), (1300, 0), (1300, 1300), (0, 1300)]),)), FoldShop()
+        replace(PLATE, contours=(straight([(0, 0), (1300, 0), (1300, 1300), (0, 1300)]),), bends=()),
+        FoldShop(),
     )
     assert [(one.code, one.figure, one.limit) for one in across] == [
         ("blank larger than the sheet", 1300.0, 1230.0)
