@@ -2,6 +2,7 @@
 
 from boxfit.bay import BoxRules
 from boxfit.box.printed import cannot_print
+from boxfit.box.shop_rules import unsuited
 from boxfit.box.stepped import cannot_step, millimetres
 from boxfit.box_details import (
     FIT,
@@ -67,6 +68,7 @@ def box_notes(name: str, box: PlacedBox, rules: BoxRules) -> tuple[str, ...]:
         )
     if len(box.tiers) > 1 and ledge(rules) is None:
         notes.append(f"{name}: the shelves have nothing to stand on: {_ledge_remedy(rules)}")
+    notes += [f"{name}: {words}" for words in unsuited(rules)]
     return tuple(notes)
 
 

@@ -62,3 +62,10 @@ def test_shelf_without_ledge() -> None:
         "would leave room for a ledge under them",
     )
     assert notes_of(replace(rules, gap=0.5, headroom=1.0), 2) == ()
+
+
+def test_a_material_that_does_not_suit_is_noted() -> None:
+    assert notes_of(replace(RULES, process="printed"), 1) == (
+        'front bay box 1: box.material: aluminium-5754 is seldom printed; try "petg" or "abs", '
+        'or box.process = "folded"',
+    )
