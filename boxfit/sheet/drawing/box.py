@@ -47,7 +47,8 @@ def box_drawing(
         cautions="High voltage: live work only by qualified people, to local codes.",
         sheet="1 / 2",
     )
-    notes = (*masses(built, module, empty, full), *weld_notes(built), *built.parts.fittings.notes)
+    told = (note.removeprefix(f"{built.parts.name}: ") for note in built.parts.fittings.notes)
+    notes = (*masses(built, module, empty, full), *weld_notes(built), *told)
     first = box_page(built, items, title, notes)
     cut = replace(title, sheet="2 / 2", scale="as shown")
     second = section_page(built, items, cut, (fastener_table(built), section_notes(built)))

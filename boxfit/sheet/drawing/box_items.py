@@ -1,11 +1,12 @@
 """What a box is made of, item by item, as a drawing lists it."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from boxfit.bay import Vector
-from boxfit.box.numbers import names_of
+from boxfit.box.fitting import Strip
+from boxfit.box.numbers import bought_name
 from boxfit.box.whole import BuiltBox
 from boxfit.sheet.drawing.tables import Table
 from boxfit.sheet.drawing.three_views import extent_of
@@ -21,7 +22,7 @@ CUBIC_METRE = 1e9
 class BoxItem:
     """An item: number in the drawing, part number, what it is, of what, how many, mass of all [kg].
 
-    `shape` is its solid, None for what is bought; `middle` [mm] is where one of it is.
+    `shapes` are their solids, none for what is bought; `middle` [mm] is where the first of them is.
     """
 
     item: str
@@ -30,46 +31,62 @@ class BoxItem:
     material: str
     quantity: int
     mass: float
+    shapes: "tuple[TopoDS_Shape, ...]"
+    middle: Vector
+
+
+@dataclass(frozen=True)
+class _Single:
+    """One part: its name in lists, what the drawing calls it, its material, mass [kg] and place [mm]."""
+
+    name: str
+    called: str
+    material: str
     shape: "TopoDS_Shape | None"
+    mass: float
     middle: Vector
 
 
 def items_of(
     built: BuiltBox, numbers: Mapping[str, str], shapes: "Mapping[str, TopoDS_Shape]"
 ) -> tuple[BoxItem, ...]:
-    """Every part of a box and what is bought for it, in the order of the part numbers."""
-    parts, found = built.parts, []
-    names = list(names_of(parts))
-    bought = {one.name: one for one in parts.fittings.bought}
-    materials = {one.name: one.material for one in _made(built)}
-    for place, name in enumerate(dict.fromkeys(names), start=1):
-        quantity = names.count(name)
-        if name in bought:
-            one = bought[name]
-            item = (one.about, quantity, quantity * one.mass, None, one.at)
-            found.append(BoxItem(str(place), numbers[name], short(name, parts.name), *item))
-            continue
-        shape, material = shapes.get(name), materials.get(name, "")
-        mass = quantity * solid_mass(shape, material) if shape is not None else 0.0
-        middle = _middle(shape) if shape is not None else built.box.low
-        said = (material, quantity, mass, shape, middle)
-        found.append(BoxItem(str(place), numbers[name], short(name, parts.name), *said))
-    return tuple(found)
+    """Every part of a box and what is bought for it, in the order of their numbers, alike ones together."""
+    groups: dict[str, list[_Single]] = {}
+    for one in (*_made(built, shapes), *_bought(built)):
+        groups.setdefault(numbers[one.name], []).append(one)
+    return tuple(
+        BoxItem(
+            str(place),
+            number,
+            alike[0].called,
+            alike[0].material,
+            len(alike),
+            sum(one.mass for one in alike),
+            tuple(one.shape for one in alike if one.shape is not None),
+            alike[0].middle,
+        )
+        for place, (number, alike) in enumerate(groups.items(), start=1)
+    )
 
 
-def _made(built: BuiltBox) -> "tuple[_Named, ...]":
+def _made(built: BuiltBox, shapes: "Mapping[str, TopoDS_Shape]") -> "Iterator[_Single]":
     """All parts that are made, the liner and the gasket too."""
     parts = built.parts
-    there = (parts.tray, parts.lid, parts.cover_plate, *parts.shelves, parts.liner, *parts.fittings.strips)
-    return tuple(_Named(one.name, one.material) for one in there if one is not None)
+    there = (parts.tray, parts.lid, parts.cover_plate, parts.gasket, *parts.shelves, parts.liner)
+    for part in (*there, *parts.fittings.strips):
+        if part is None:
+            continue
+        shape = shapes.get(part.name)
+        called = part.kind if isinstance(part, Strip) else short(part.name, parts.name)
+        mass = solid_mass(shape, part.material) if shape is not None else 0.0
+        middle = _middle(shape) if shape is not None else built.box.low
+        yield _Single(part.name, called, part.material, shape, mass, middle)
 
 
-@dataclass(frozen=True)
-class _Named:
-    """A part's name and material."""
-
-    name: str
-    material: str
+def _bought(built: BuiltBox) -> Iterator[_Single]:
+    """All that is bought."""
+    for one in built.parts.fittings.bought:
+        yield _Single(bought_name(built.parts, one), one.name, one.about, None, one.mass, one.at)
 
 
 def short(name: str, box: str) -> str:
@@ -114,4 +131,4 @@ def parts_list(items: tuple[BoxItem, ...]) -> Table:
         )
         for one in items
     )
-    return Table("Parts", ("item", "part no.", "name", "material", "qty", "kg"), rows)
+    return Table("Parts", ("item", "part no.", "name", "material, what to order", "qty", "kg"), rows)

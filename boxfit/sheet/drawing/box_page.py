@@ -4,13 +4,12 @@ from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from boxfit.bay import Block, Point
-from boxfit.box.fitting import Bought, Strip
 from boxfit.box.whole import BuiltBox
 from boxfit.sheet.drawing.arrange import Item as Tabled
 from boxfit.sheet.drawing.arrange import arranged
 from boxfit.sheet.drawing.balloons import RING, Item, balloons
 from boxfit.sheet.drawing.board import Board
-from boxfit.sheet.drawing.box_items import BoxItem, parts_list, short
+from boxfit.sheet.drawing.box_items import BoxItem, parts_list
 from boxfit.sheet.drawing.formed_page import cutout_table, label_cutouts, tray_spans
 from boxfit.sheet.drawing.marks import Arrow, Line, Mark, Page, Text
 from boxfit.sheet.drawing.section_page import plane_of
@@ -27,7 +26,7 @@ ROOM_FOR_RINGS = 18.0
 def box_page(built: BuiltBox, items: tuple[BoxItem, ...], title: Title, notes: tuple[str, ...]) -> Page:
     """The sheet with three views, parts list and notes."""
     outer = [one for one in items if is_outside(one, built)]
-    shapes = [one.shape for one in outer if one.shape is not None]
+    shapes = [shape for one in outer for shape in one.shapes]
     bodies = [block_solid(one.body) for one in built.parts.fittings.bought]
     views = views_of((*shapes, *bodies), False, lambda *_: _spans(built))
     tables: tuple[Tabled, ...] = (
@@ -60,11 +59,9 @@ def _spans(built: BuiltBox) -> tuple[tuple[Span, ...], tuple[Span, ...], tuple[S
 def is_outside(item: BoxItem, built: BuiltBox) -> bool:
     """Whether an item is seen when the box is closed."""
     parts = built.parts
-    covers = (parts.cover_plate,) if parts.cover_plate else ()
-    strips = [one for one in parts.fittings.strips if not one.kind.startswith("hold-down")]
-    seen: Sequence[Strip | Bought] = (*strips, *parts.fittings.bought)
-    names = [parts.tray.name, parts.lid.name, *(one.name for one in covers), *(one.name for one in seen)]
-    return item.name in {short(name, parts.name) for name in names}
+    strips = {one.kind for one in parts.fittings.strips if not one.kind.startswith("hold-down")}
+    bought = {one.name for one in parts.fittings.bought}
+    return item.name in {"tray", "lid", "cover plate"} | strips | bought
 
 
 def block_solid(block: Block) -> "TopoDS_Shape":

@@ -30,7 +30,7 @@ AGREED = "to be agreed"
 def part_drawings(
     car: Car, built: BuiltBox, numbers: Mapping[str, str], shapes: "Mapping[str, TopoDS_Shape]"
 ) -> Iterator[Drawing]:
-    """A drawing for every part of a box that is made; parts of one name share one."""
+    """A drawing for every part of a box that is made; parts of one number share one."""
     flats = flats_of(built.parts, built.bay.box)
     pieces = with_pieces(numbers, [flat.name for flat in flats])
     names = {part.name: part for part in all_parts(built.parts)}
@@ -39,8 +39,13 @@ def part_drawings(
         owner = _owner(flat.name, names)
         if owner:
             owned[owner].append(flat)
-    for name, part in names.items():
-        pages = _pages(part, owned[name], pieces, shapes.get(name), _title(car, built, part, numbers[name]))
+    first: dict[str, str] = {}
+    for name in names:
+        first.setdefault(numbers[name], name)
+    for number, name in first.items():
+        part, count = names[name], sum(numbers[other] == number for other in names)
+        title = _title(car, built, part, number, count)
+        pages = _pages(part, owned[name], pieces, shapes.get(name), title)
         if pages:
             yield Drawing(f"{file_stem(name)}-drawing", tuple(pages))
 
@@ -52,7 +57,7 @@ def _owner(name: str, parts: Mapping[str, object]) -> str:
     return max((part for part in parts if name.startswith(f"{part} ")), key=len, default="")
 
 
-def _title(car: Car, built: BuiltBox, part: Part | Strip, number: str) -> Title:
+def _title(car: Car, built: BuiltBox, part: Part | Strip, number: str, count: int) -> Title:
     """What all sheets of a part's drawing say in their title block."""
     welded = isinstance(part, Tray) and built.bay.box.process != "printed"
     printed = built.bay.box.process == "printed" and isinstance(part, Tray | Lid | CoverPlate | Shelf)
@@ -66,7 +71,7 @@ def _title(car: Car, built: BuiltBox, part: Part | Strip, number: str) -> Title:
         thickness=f"{part.thickness:g} mm" if isinstance(part, Tray | Strip) else "",
         tolerances=PRINTED if printed else WELDED if welded else PARTS,
         finish=AGREED,
-        quantity="1",
+        quantity=str(count),
     )
 
 

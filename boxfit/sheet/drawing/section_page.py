@@ -50,7 +50,7 @@ def plane_of(tray: Tray) -> float:
 def section_page(built: BuiltBox, items: tuple[BoxItem, ...], title: Title, tables: Sequence[Tabled]) -> Page:
     """The sheet with the section, item numbers, the rim enlarged, and tables."""
     y = plane_of(built.parts.tray)
-    cuts = [Cut(one, tuple(cut_faces(one.shape, y))) for one in items if one.shape is not None]
+    cuts = [Cut(one, tuple(face for shape in one.shapes for face in cut_faces(shape, y))) for one in items]
     cuts = [one for one in cuts if one.faces]
     x, low, far, high = shapely.union_all([face for cut in cuts for face in cut.faces]).bounds
     rim = Rim(built.parts, built.bay.box)

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 from boxfit.bay import Point
-from boxfit.sheet.drawing.letters import cut_to, width_of, wrapped
+from boxfit.sheet.drawing.letters import width_of, wrapped
 from boxfit.sheet.drawing.marks import Line, Mark, Text
 
 LETTERS = 2.5
@@ -17,6 +18,10 @@ BETWEEN = 5.0
 """Between the columns that a long table is broken into, and between tables [mm]."""
 
 
+WIDEST = 46.0
+"""Words in a cell wider than this [mm] go on in a further line."""
+
+
 @dataclass(frozen=True)
 class Table:
     """A heading, the names of the columns, and rows of words."""
@@ -25,11 +30,22 @@ class Table:
     columns: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
 
+    @cached_property
+    def cells(self) -> tuple[tuple[tuple[str, ...], ...], ...]:
+        """The lines of words in every cell, row by row."""
+        return tuple(
+            tuple(tuple(wrapped(words, LETTERS, WIDEST)) or ("",) for words in row) for row in self.rows
+        )
+
     @property
     def widths(self) -> tuple[float, ...]:
         """Of the columns [mm], as their widest words ask."""
-        cells = (self.columns, *self.rows)
-        found = [max(width_of(row[place], LETTERS) for row in cells) for place in range(len(self.columns))]
+        found = [width_of(words, LETTERS) for words in self.columns]
+        for row in self.cells:
+            found = [
+                max(wide, *(width_of(words, LETTERS) for words in cell))
+                for wide, cell in zip(found, row, strict=True)
+            ]
         return tuple(wide + 2.0 * PAD for wide in found)
 
     @property
@@ -37,57 +53,68 @@ class Table:
         """Of the table where it stands in one piece [mm]."""
         return max(sum(self.widths), width_of(self.heading, LETTERS))
 
-
-def fitted(table: Table, width: float) -> Table:
-    """The table with the last column's words cut so that it is no wider [mm]."""
-    over = sum(table.widths) - width
-    if over <= 0.0:
-        return table
-    room = table.widths[-1] - over - 2.0 * PAD
-    rows = tuple((*row[:-1], cut_to(row[-1], LETTERS, room)) for row in table.rows)
-    return Table(cut_to(table.heading, LETTERS, width), table.columns, rows)
+    @property
+    def lines(self) -> tuple[int, ...]:
+        """How many lines every row takes."""
+        return tuple(max(len(cell) for cell in row) for row in self.cells)
 
 
 def pieces(table: Table, width: float, height: float) -> list[Table]:
-    """The table in as many pieces side by side as the width [mm] takes, all rows in them if the height does.
+    """The table in as few pieces side by side as go into a width and a height [mm], evenly filled.
 
-    As few as the height [mm] asks for, evenly filled.
+    Too few where it does not go in: the pieces are then too high.
     """
     most = max(1, int((width + BETWEEN) // (table.width + BETWEEN)))
-    in_height = max(1, int(height / ROW) - 2)
-    wanted = min(most, -(-len(table.rows) // in_height)) if table.rows else 1
-    each = -(-len(table.rows) // max(1, wanted)) if table.rows else 0
+    for count in range(1, most + 1):
+        found = _broken(table, count)
+        if max(height_of(piece) for piece in found) <= height:
+            return found
+    return _broken(table, most)
+
+
+def _broken(table: Table, count: int) -> list[Table]:
+    """A table in so many pieces of about as many lines each."""
+    each, found, taken = -(-sum(table.lines) // count), list[list[int]]([[]]), 0
+    for row, lines in enumerate(table.lines):
+        if found[-1] and taken + lines > each and len(found) < count:
+            found.append([])
+            taken = 0
+        found[-1].append(row)
+        taken += lines
     return [
-        Table(table.heading if start == 0 else "", table.columns, table.rows[start : start + each])
-        for start in range(0, max(1, len(table.rows)), max(1, each))
+        Table(table.heading if place == 0 else "", table.columns, tuple(table.rows[row] for row in rows))
+        for place, rows in enumerate(found)
     ]
 
 
 def height_of(table: Table) -> float:
     """How high [mm] a table in one piece is, its heading included."""
-    return ROW * (len(table.rows) + 2)
+    return ROW * (sum(table.lines) + 2)
 
 
 def table_marks(table: Table, at: Point) -> Iterator[Mark]:
     """The table with its upper left corner at a point [mm]."""
     left, top = at
-    yield Text(table.heading, (left, top - ROW + 1.3), LETTERS)
+    if table.heading:
+        yield Text(table.heading, (left, top - ROW + 1.3), LETTERS)
     top -= ROW
     widths = table.widths
-    right, bottom = left + sum(widths), top - ROW * (len(table.rows) + 1)
-    for row in range(len(table.rows) + 2):
-        y = top - ROW * row
-        yield Line((left, y), (right, y), "frame", 0.35 if row == 1 else None)
+    right, level = left + sum(widths), top
+    yield Line((left, top), (right, top), "frame")
+    head = tuple((words,) for words in table.columns)
+    for place, (cells, lines) in enumerate(zip((head, *table.cells), (1, *table.lines), strict=True)):
+        x = left
+        for cell, wide in zip(cells, widths, strict=True):
+            for number, words in enumerate(cell):
+                if words:
+                    yield Text(words, (x + PAD, level - ROW * (number + 1) + 1.3), LETTERS)
+            x += wide
+        level -= ROW * lines
+        yield Line((left, level), (right, level), "frame", 0.35 if place == 0 else None)
     edge = left
     for wide in (0.0, *widths):
         edge += wide
-        yield Line((edge, top), (edge, bottom), "frame")
-    for number, cells in enumerate((table.columns, *table.rows)):
-        x = left
-        for words, wide in zip(cells, widths, strict=True):
-            if words:
-                yield Text(words, (x + PAD, top - ROW * number - ROW + 1.3), LETTERS)
-            x += wide
+        yield Line((edge, top), (edge, level), "frame")
 
 
 def note_lines(notes: Sequence[str], width: float) -> list[str]:
