@@ -10,6 +10,7 @@ import subprocess
 import sys
 import tomllib
 from pathlib import Path
+from zipfile import ZipFile
 
 import pytest
 from typer.testing import CliRunner, Result
@@ -26,7 +27,7 @@ HERON = str(ROOT / "modules" / "heron-44.toml")
 VIEWS = ("plan", "side", "rear", "margins")
 DUNLIN = ROOT / "bays" / "dunlin-850"
 SCAN = ROOT / "bays" / "dunlin-850-scan" / "front.ply"
-ROUGHLY_EVERY_KIND = ("step", "stl", "dxf", "glb", "json", "csv", "svg", "png", "txt")
+ROUGHLY_EVERY_KIND = ("step", "stl", "dxf", "glb", "json", "csv", "svg", "png", "txt", "pdf", "zip")
 
 
 def run(*words: str | Path) -> Result:
@@ -37,6 +38,7 @@ def run(*words: str | Path) -> Result:
 def built(out: Path, seed: str) -> Path:
     """The main job in a process of its own; the folder of results."""
     words = [sys.executable, "-m", "boxfit.cli", "build", str(DUNLIN), "--module", HERON, "--out", str(out)]
+    words += ["--for", "print-shop", "--for", "cut-shop"]
     subprocess.run(
         words, check=True, cwd=ROOT, env={**os.environ, "PYTHONHASHSEED": seed}, capture_output=True
     )
@@ -93,6 +95,44 @@ def test_the_order_of_filling_names_every_module_once(results: Path) -> None:
     heads = [line for line in text.splitlines() if line in ("margins", "filling", "notes", "cautions")]
     assert heads == ["margins", "filling", "notes", "cautions"]
     assert "front bay box 1: lower straight down and connect one by one: 1, 2; then the shelf; 3" in text
+
+
+def test_each_parcel_holds_what_its_shop_needs(results: Path) -> None:
+    with ZipFile(results / "cut-shop.zip") as parcel:
+        cut = set(parcel.namelist())
+        assert all((results / name).read_bytes() == parcel.read(name) for name in cut - {"note.txt"})
+        note = parcel.read("note.txt").decode()
+    flats = {path.name for path in results.glob("*-flat.dxf")} | {
+        path.name for path in results.glob("sheet-*.dxf")
+    }
+    assert flats <= cut
+    lists = {"cut-list.csv", "weld-list.csv", "sheets.csv", "sheets.pdf"}
+    assert lists | {"front-bay-box-1-tray.step", "rear-bay-box-1-tray.step"} <= cut
+    assert {name.rsplit(".")[-1] for name in cut} <= {"dxf", "step", "csv", "pdf", "txt"}
+    assert "assembly.step" not in cut
+    for word in (
+        "millimetres",
+        "aluminium-5754, 2.5 mm",
+        "temper",
+        "K 0.325",
+        "ISO 2768-m",
+        "1 off",
+        "working aid",
+    ):
+        assert word in note
+    with ZipFile(results / "print-shop.zip") as parcel:
+        printed = set(parcel.namelist())
+        assert {"note.txt", "gauges.csv", "corner-gauge.stl"} <= printed
+        assert {name.rsplit(".")[-1] for name in printed} == {"csv", "stl", "txt"}
+        assert "STL names no unit" in parcel.read("note.txt").decode()
+
+
+def test_a_shop_that_is_not_known_is_told_before_the_search(tmp_path: Path) -> None:
+    done = run("build", DUNLIN, "--module", HERON, "--out", tmp_path, "--for", "cutshop", "--for", "paint")
+    assert (done.exit_code, list(tmp_path.iterdir())) == (2, [])
+    assert '--for: must name a shop that parcels are made for (got "cutshop")' in done.stderr
+    assert 'try: did you mean "cut-shop"? Known here: cut-shop, print-shop' in done.stderr
+    assert '(got "paint")' in done.stderr
 
 
 def test_layout_writes_layout_json_alone(tmp_path: Path) -> None:
