@@ -8,6 +8,7 @@ engineer: a working aid.
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
+from itertools import pairwise
 from math import ceil
 
 from boxfit.bay import Bay, Block
@@ -100,9 +101,10 @@ class _Work:
         # a ledge grows with the headroom until it is as high as ledges are made
         grows = ledge(replace(rules, headroom=rules.headroom + lacking + 20.0)) if bar else None
         more = lacking + (grows.height - bar.height if bar and grows else 0.0)
+        headroom = ceil(rules.headroom + more - 1e-6)
         yield (
-            f"{self.name}, tier {tier + 1}: {_modules([hold for hold, _ in low])} not held down: {lacking:.1f} mm too"
-            f" little above for a hold-down; box.headroom = {ceil(rules.headroom + more - 1e-6):g} would do"
+            f"{self.name}, tier {tier + 1}: {_modules([hold for hold, _ in low])} not held down:"
+            f" {lacking:.1f} mm too little above for a hold-down; box.headroom = {headroom} would do"
         )
 
     def _blocked(self, tier: int, blocked: list[Hold]) -> Iterator[str]:
@@ -110,14 +112,14 @@ class _Work:
         for face in sorted({hold.face for hold in blocked}):
             own = [hold for hold in blocked if hold.face == face]
             yield (
-                f"{self.name}, tier {tier + 1}: {_modules(own)} not held down at the {face}: a hold-down there"
-                " would meet other modules, the room they keep, or another one; held.at in the module's file, or"
-                " a strap of your own over the modules"
+                f"{self.name}, tier {tier + 1}: {_modules(own)} not held down at the {face}: a hold-down"
+                " there would meet other modules, the room they keep, or another hold-down; held.at in the module's"
+                " file, or a strap of your own over the modules, may help"
             )
 
 
 def _placed(maker: Maker, line: Line) -> Iterator[Bar | Line]:
-    """Bars for a line, of pieces of it where one bar does not do; pieces for which there is none stay lines."""
+    """Bars for a line, or for pieces of it where one bar does not do; what gets none stays a line."""
     bar = maker.bar(line)
     if bar or len(line.holds) == 1:
         yield bar or line
@@ -135,7 +137,7 @@ def _parted(line: Line) -> tuple[Line, Line]:
         first, second = (tuple(hold for hold in line.holds if hold.side == side) for side in (1, -1))
         return Line(first), Line(second)
     holds = sorted(line.holds, key=lambda hold: hold.start)
-    gaps = [after.start - before.stop for before, after in zip(holds, holds[1:], strict=False)]
+    gaps = [after.start - before.stop for before, after in pairwise(holds)]
     cut = gaps.index(max(gaps)) + 1
     return Line(tuple(holds[:cut])), Line(tuple(holds[cut:]))
 

@@ -73,7 +73,7 @@ class Names:
 
 @dataclass(frozen=True)
 class Bar:
-    """A bar and its brackets, where its pads lie across [mm], and its screws: how many, how much air under them."""
+    """A bar with its brackets; where pads lie across [mm]; how many screws, and the air [mm] at them."""
 
     line: Line
     strips: tuple[Strip, ...]
@@ -89,7 +89,7 @@ class Bar:
 
 @dataclass(frozen=True)
 class Maker:
-    """What all bars of a tier share: section, place, names, and how far off a wall still has a bar along it."""
+    """What all bars of a tier share; `reach` [mm] is from wall to module where nothing else is between."""
 
     section: Section
     place: Place
@@ -221,7 +221,7 @@ class Maker:
     def _end_walls(
         self, line: Line, bar: Span, middle: float, screw: float
     ) -> list[tuple[float, float]] | None:
-        """The walls at both ends, and where on each the block's middle comes; None where one is not straight."""
+        """The walls at both ends and where a block comes on each; None where one is not straight."""
         along, half = 1 - line.holds[0].across, BLOCK[0] / 2.0
         starts = (min(hold.start for hold in line.holds), max(hold.stop for hold in line.holds))
         found: list[tuple[float, float]] = []
@@ -278,7 +278,7 @@ class Maker:
         )
 
     def _block(self, wall: tuple[int, int, float], at: float, screw: Span) -> Strip:
-        """A tapped block whose middle comes `at` along a wall: its axis, the way inwards, and where it is [mm]."""
+        """A tapped block, its middle `at` along a wall, which has an axis, a way inwards and a place [mm]."""
         axis, sign, level = wall
         section, (length, below, above) = self.section, BLOCK
         corner = (level, at - length / 2.0, screw[1] - below)

@@ -27,7 +27,7 @@ class Place:
     taken: tuple[Block, ...]
 
     def wall(self, across: int, side: int, start: float, span: Span) -> float | None:
-        """Where the nearest wall stands across an axis, seen from `start` [mm]; None where it is not one wall.
+        """Where the nearest wall across an axis stands, seen from `start` [mm]; None where there is not one.
 
         `span` [mm] is how much of it, along the other axis, must be straight.
         """

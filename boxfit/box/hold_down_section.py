@@ -1,4 +1,4 @@
-"""The section of a hold-down: which sheet, how high it stands, where its screws go. Common practice, no source."""
+"""The section of a hold-down: which sheet, how high, where its screws go. Common practice, no source."""
 
 from dataclasses import dataclass
 

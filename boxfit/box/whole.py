@@ -7,6 +7,7 @@ from boxfit.box.build import box_parts
 from boxfit.box.held import with_hold_downs
 from boxfit.box.outside.fit import Standing, outside_fittings, with_fittings
 from boxfit.box.parts import BoxParts
+from boxfit.box.rib_clear import with_clear_ribs
 from boxfit.car import Car
 from boxfit.layout import Layout, PlacedBox
 from boxfit.module import Module
@@ -33,7 +34,7 @@ def built_boxes(car: Car, module: Module, layout: Layout) -> tuple[BuiltBox, ...
     standing = [Standing(bay, box, _parts(bay, number, box, module)) for bay, number, box in places]
     outside = outside_fittings(car, module, layout, standing)
     return tuple(
-        BuiltBox(one.bay, number, one.box, with_fittings(one.parts, found))
+        BuiltBox(one.bay, number, one.box, with_clear_ribs(with_fittings(one.parts, found)))
         for (_, number, _), one, found in zip(places, standing, outside, strict=True)
     )
 

@@ -12,7 +12,7 @@ from boxfit.sheet.strip_flat import strip_flats
 
 
 def flats_of(parts: BoxParts, rules: BoxRules) -> tuple[Flat, ...]:
-    """Every flat of a box: tray, ledges, lid, cover plate, shelves, strips; of a printed one metal strips alone.
+    """Every flat of a box: tray, ledges, lid, cover plate, shelves, strips; if printed metal strips alone.
 
     The liner is cut to size by hand and needs none.
     """

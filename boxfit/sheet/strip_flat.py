@@ -30,7 +30,7 @@ def strip_flat(strip: Strip, shop: FoldShop) -> Flat:
         contours=(straight(corners),),
         formed=_formed(strip),
         holes=tuple(
-            _hole(strip, hole, legs[hole.leg], begins[hole.leg]) for hole in sorted(strip.holes, key=_order)
+            sorted((_hole(strip, hole, legs, begins) for hole in strip.holes), key=lambda one: one.at)
         ),
         bends=tuple(_bend(strip, fold, legs, place, begins[place + 1]) for place in range(len(legs) - 1)),
         notes=strip.notes,
@@ -53,11 +53,6 @@ def _named(flat: Flat, names: list[str]) -> Flat:
     return replace(flat, name=first, notes=notes, quantity=len(names))
 
 
-def _order(hole: StripHole) -> tuple[int, float, float]:
-    """So that it does not matter in which order holes were told."""
-    return (hole.leg, hole.across, hole.along)
-
-
 def _formed(strip: Strip) -> tuple[float, float, float]:
     """Outside dimensions once folded: width, along the first leg, and across it."""
     out = max(length for _, length in strip.legs[::2])
@@ -72,11 +67,12 @@ def _mirrored(strip: Strip, leg: Leg) -> bool:
     return turn < 0.0
 
 
-def _hole(strip: Strip, hole: StripHole, leg: Leg, begins: float) -> Hole:
+def _hole(strip: Strip, hole: StripHole, legs: tuple[Leg, ...], begins: list[float]) -> Hole:
     """A hole where it is drilled before folding."""
+    leg, start = legs[hole.leg], begins[hole.leg]
     across = strip.width - hole.along if _mirrored(strip, leg) else hole.along
     # rounded, so that strips cut alike are found alike
-    return Hole((round(across, 6), round(begins + hole.across - leg.before, 6)), hole.diameter)
+    return Hole((round(across, 6), round(start + hole.across - leg.before, 6)), hole.diameter)
 
 
 def _bend(strip: Strip, fold: Fold, legs: tuple[Leg, ...], place: int, ends: float) -> Bend:

@@ -6,12 +6,13 @@ from itertools import count
 from typing import TYPE_CHECKING, Any
 
 from boxfit.bay import Bay
-from boxfit.box.build import box_name
+from boxfit.box.build import box_name, box_ribs
 from boxfit.box.cutouts import less_cutouts
 from boxfit.box.fitting import Strip
 from boxfit.box.notches import notched_liner_mass, notched_shelf_mass
 from boxfit.box.notes import cannot_build
 from boxfit.box.parts import BoxParts, CoverPlate, Gasket, Lid, Liner, Part, Shelf, Tray
+from boxfit.box.rib_clear import less_ribs
 from boxfit.box.strip_mass import strip_mass
 from boxfit.box.whole import BuiltBox
 from boxfit.car import Car
@@ -60,9 +61,7 @@ class MadeBox:
     bought: tuple[MadeBought, ...] = ()
 
 
-def made_boxes(
-    car: Car, module: Module, layout: Layout, built: tuple[BuiltBox, ...]
-) -> tuple[MadeBox, ...]:
+def made_boxes(car: Car, module: Module, layout: Layout, built: tuple[BuiltBox, ...]) -> tuple[MadeBox, ...]:
     """Every box of the layout, without parts where it is not among those built.
 
     Modules are numbered through, in the order of the layout.
@@ -113,6 +112,7 @@ def made_parts(bay: Bay, box: PlacedBox, parts: BoxParts) -> tuple[MadePart, ...
     height, cover = box.high[2] - box.low[2], parts.cover_plate
     returned = cover is not None and cover.returned
     whole, *others = part_masses(box.outlines, height, levels, bay.box, cover is not None, returned)
+    whole = less_ribs(whole, box_ribs(box, bay.box), parts.tray, box.low)
     masses = (less_cutouts(whole, parts.tray, box.low), *others)
     found = (parts.tray, parts.lid, parts.gasket, cover, *parts.shelves, parts.liner)
     there = [part for part in found if part is not None]

@@ -15,7 +15,7 @@ ABOUT = (
     "A working aid. x forward, y left, z up; origin on the ground, on the centre line, under the front axle.",
     "Inertia is about the body's own centre; mixed terms are -sum(m x y), -sum(m x z), -sum(m y z).",
     "Parts are homogeneous; figures are the solid's; 'by' gives the mass by closed form, solid and mesh.",
-    "Modules are taken as homogeneous blocks of the maker's mass.",
+    "Modules and bought parts are taken as homogeneous blocks of the maker's mass.",
     "Point masses (stripped car, fitted, carried) have no inertia of their own; the car's lacks it.",
 )
 
@@ -75,10 +75,12 @@ def _rows(car: WeighedCar) -> Iterator[list[object]]:
 def _box(box: WeighedBox) -> Entry:
     """A box, its parts and its modules."""
     parts = [body for body in box.bodies if body.by]
-    modules = [body for body in box.bodies if not body.by]
+    modules = [body for body in box.bodies if body.kind == "module"]
+    bought = [body for body in box.bodies if not body.by and body.kind != "module"]
     return {
         "name": box.name,
         "parts": [_body(part) for part in parts],
+        "bought": [_body(part) for part in bought],
         "modules": [_body(module) for module in modules],
         "empty": _properties(box.empty) if box.empty else None,
         "with_modules": _properties(box.filled),

@@ -1,10 +1,11 @@
 """What every body of a pack weighs, each part by three ways: closed form, solid and mesh."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from boxfit.car import Car, PointMass
 from boxfit.module import Module
+from boxfit.solid.fittings import MadeBought
 from boxfit.solid.made import MadeBox, MadeModule, MadePart
 from boxfit.solid.mass_properties import MassProperties, cuboid, together
 from boxfit.standards.materials import MATERIALS
@@ -28,7 +29,7 @@ class Masses:
 
 @dataclass(frozen=True)
 class WeighedBody:
-    """A part or a module; `by` is None for a module, whose mass is the maker's."""
+    """A part, a bought part or a module; `by` is None where the mass is its maker's."""
 
     name: str
     kind: str
@@ -91,9 +92,10 @@ def _stripped(car: Car) -> tuple[PointMass | None, str | None]:
 def _weighed_box(box: MadeBox, module: Module) -> WeighedBox:
     """A box's parts and modules."""
     parts = tuple(_weighed_part(part, box.name) for part in box.parts)
+    bought = tuple(_weighed_bought(one, box.name) for one in box.bought)
     modules = tuple(_weighed_module(one, module, box.name) for one in box.modules)
-    bodies = (*parts, *modules)
-    empty = together(part.properties for part in parts) if parts else None
+    bodies = (*parts, *bought, *modules)
+    empty = together(part.properties for part in (*parts, *bought)) if parts else None
     return WeighedBox(box.name, bodies, empty, together(body.properties for body in bodies))
 
 
@@ -101,9 +103,18 @@ def _weighed_part(part: MadePart, box: str) -> WeighedBody:
     """A part: mass, centre and inertia from its solid."""
     density = MATERIALS[part.material].density / CUBIC_METRE
     form = part.body.form
-    properties = solid_properties(form.shape, density)
+    made = solid_properties(form.shape, density)
+    x, y, z = (at + shift for at, shift in zip(made.centre, part.body.shift, strict=True))
+    properties = replace(made, centre=(x, y, z))
     by = Masses(part.closed_form.mass, properties.mass, form.mesh.volume * density)
     return WeighedBody(part.body.name, part.kind, box, part.material, properties, by)
+
+
+def _weighed_bought(made: MadeBought, box: str) -> WeighedBody:
+    """A bought part as a homogeneous block of its stated mass."""
+    part = made.placed
+    properties = cuboid(part.mass, part.body.low, part.body.high)
+    return WeighedBody(made.body.name, part.kind, box, None, properties, None)
 
 
 def _weighed_module(made: MadeModule, module: Module, box: str) -> WeighedBody:

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from boxfit.box.names import file_stem
+from boxfit.box.whole import BuiltBox
 from boxfit.car import Car
 from boxfit.layout import Layout
 from boxfit.module import Module
@@ -25,12 +26,14 @@ class SolidReport:
     masses: WeighedCar | None
 
 
-def write_solids(car: Car, module: Module, layout: Layout, folder: Path) -> SolidReport:
+def write_solids(
+    car: Car, module: Module, layout: Layout, built: tuple[BuiltBox, ...], folder: Path
+) -> SolidReport:
     """Writes parts, assembly and mass files into the folder; nothing for a layout without modules.
 
-    Raises OSError where a file cannot be written.
+    Boxes not among those built show their modules alone. Raises OSError where a file cannot be written.
     """
-    boxes = made_boxes(car, module, layout)
+    boxes = made_boxes(car, module, layout, built)
     if not boxes:
         return SolidReport((), (), None)
     files = [name for box in boxes for name in export_parts(box, folder)]
@@ -45,10 +48,13 @@ def write_solids(car: Car, module: Module, layout: Layout, folder: Path) -> Soli
 
 
 def export_parts(box: MadeBox, folder: Path) -> tuple[str, ...]:
-    """Each made part of a box as STEP and STL; the liner is cut from flat sheet and needs neither."""
+    """Each made part of a box as STEP and STL, of strips that are alike the first.
+
+    Liner and gasket are cut from flat sheet and strip, and need neither.
+    """
     files: list[str] = []
     for part in box.parts:
-        if part.kind != "liner":
+        if part.kind not in ("liner", "gasket") and part.body.form.name == part.body.name:
             stem = file_stem(part.body.name)
             write_part_step(part.body.form, folder / f"{stem}.step")
             write_stl(part.body.form.mesh, folder / f"{stem}.stl")
@@ -63,7 +69,8 @@ def assembly_of(car: Car, boxes: tuple[MadeBox, ...]) -> Assembly:
 
 
 def _bodies(box: MadeBox) -> tuple[Body, ...]:
-    """Parts, modules, and the room the modules keep clear."""
+    """Parts, what is bought, modules, and the room the modules keep clear."""
     modules = tuple(module.body for module in box.modules)
     rooms = tuple(module.room for module in box.modules if module.room)
-    return (*(part.body for part in box.parts), *modules, *rooms)
+    bought = tuple(part.body for part in box.bought)
+    return (*(part.body for part in box.parts), *bought, *modules, *rooms)

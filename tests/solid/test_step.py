@@ -7,8 +7,10 @@ from typing import TYPE_CHECKING
 import pytest
 
 from boxfit.bay import Block
+from boxfit.box.whole import built_boxes
 from boxfit.solid.body import Form
 from boxfit.solid.colours import COLOURS, Colour
+from boxfit.solid.fittings import made_bought
 from boxfit.solid.made import made_boxes
 from boxfit.solid.shapes import block_shape
 from boxfit.solid.step import write_assembly_step, write_part_step
@@ -63,7 +65,12 @@ def names_in(path: Path) -> Names:
 def test_assembly_keeps_its_names(tmp_path: Path) -> None:
     """Boxes in the pack, parts and numbered modules in the boxes."""
     car, layout = car_and_layout()
-    write_assembly_step(assembly_of(car, made_boxes(car, HERON, layout)), tmp_path / "assembly.step")
+    built = built_boxes(car, HERON, layout)
+    fittings = built[1].parts.fittings
+    assert len(fittings.strips) > 4
+    assert fittings.bought
+    boxes = made_boxes(car, HERON, layout, built)
+    write_assembly_step(assembly_of(car, boxes), tmp_path / "assembly.step")
     names = names_in(tmp_path / "assembly.step")
     assert names["Dunlin 850 pack"] == ["front bay box 1", "rear bay box 1"]
     assert names["rear bay box 1"] == [
@@ -71,6 +78,8 @@ def test_assembly_keeps_its_names(tmp_path: Path) -> None:
         "rear bay box 1 lid",
         "rear bay box 1 shelf 1",
         "rear bay box 1 liner",
+        *(strip.name for strip in fittings.strips),
+        *(made.body.name for made in made_bought("rear bay box 1", fittings.bought)),
         *(f"module {number}" for number in (7, 8, 9, 10)),
         *(f"module {number} room" for number in (7, 8, 9, 10)),
     ]
@@ -122,19 +131,24 @@ def test_assembly_keeps_its_colours(tmp_path: Path) -> None:
     """Faces as in the table; edges of see-through parts in the same colour, opaque."""
     car, layout = car_and_layout()
     path = tmp_path / "assembly.step"
-    boxes = made_boxes(car, HERON, layout)
+    boxes = made_boxes(car, HERON, layout, built_boxes(car, HERON, layout))
     write_assembly_step(assembly_of(car, boxes), path)
-    kinds = {part.kind for box in boxes for part in box.parts} | {"module", "module room"}
+    kinds = {part.kind for box in boxes for part in box.parts} | {"module", "module room", "bought part"}
     faces = {rounded(COLOURS[kind]) for kind in kinds}
     assert colours_in(path) == faces | {(*colour[:3], 1.0) for colour in faces}
 
 
 def test_part_reads_back_with_volume_and_size(tmp_path: Path) -> None:
-    """Every part of both boxes but the liner, through the CAD library."""
+    """Every part of both boxes but the liner, of strips that are alike the first, through the CAD library."""
     import cadquery
 
     car, layout = car_and_layout()
-    parts = [part for box in made_boxes(car, HERON, layout) for part in box.parts if part.kind != "liner"]
+    parts = [
+        part
+        for box in made_boxes(car, HERON, layout, built_boxes(car, HERON, layout))
+        for part in box.parts
+        if part.kind != "liner" and part.body.form.name == part.body.name
+    ]
     for part in parts:
         path = tmp_path / "part.step"
         write_part_step(part.body.form, path)
@@ -164,7 +178,7 @@ def test_header_names_no_person_and_no_moment(tmp_path: Path) -> None:
     from OCP.Interface import Interface_Static
 
     car, layout = car_and_layout()
-    boxes = made_boxes(car, HERON, layout)
+    boxes = made_boxes(car, HERON, layout, built_boxes(car, HERON, layout))
     first, second = tmp_path / "one", tmp_path / "two"
     for folder in (first, second):
         folder.mkdir()

@@ -10,6 +10,7 @@ from hypothesis import assume, given, settings
 from boxfit.bay import BoxRules, Process
 from boxfit.box.build import box_parts
 from boxfit.box.notes import cannot_build
+from boxfit.box.whole import built_boxes
 from boxfit.box_shape import rectangle
 from boxfit.judge.solids import judge_solids
 from boxfit.layout import BayLayout, PlacedBox
@@ -113,9 +114,8 @@ def test_the_judge_of_solids_passes_stepped_boxes(tmp_path: Path) -> None:
         box = stepped_box(outlines, HEIGHTS[: len(outlines)], rules)
         bays.append(replace(bay_with(rules), name=process))
         filled.append(BayLayout(process, (box,)))
-    report = write_solids(
-        replace(car, bays=tuple(bays)), HERON, replace(layout, bays=tuple(filled)), tmp_path
-    )
+    car, layout = replace(car, bays=tuple(bays)), replace(layout, bays=tuple(filled))
+    report = write_solids(car, HERON, layout, built_boxes(car, HERON, layout), tmp_path)
     assert judge_solids(tmp_path) == ()
     assert report.notes == ()
     assert len([name for name in report.files if name.endswith(".stl")]) == 3 * 3 + 2
