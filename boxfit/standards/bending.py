@@ -132,13 +132,13 @@ _ALLOYS = {
 }
 """The temper is the one sheet is bent in by common practice, no source; 5052 and 6082 the usual stock."""
 _STEELS = {
-    # the first figure is DIN 6935's: the table of EN 10025-2 begins above 1 mm
+    # the first figures are DIN 6935's, see below: the table of EN 10025-2 begins above 1 mm
     ("steel-s235", False): _radii(
         (1.0, 1.6, 2.5, 3.0, 5.0, 6.0, 8.0, 10.0, 12.0, 16.0),
         "EN 10025-2 S235JRC, across the rolling direction, a galvaniser's guide",
     ),
     ("steel-s235", True): _radii(
-        (1.0, 1.6, 2.5, 3.0, 6.0, 8.0, 10.0, 12.0, 16.0, 20.0),
+        (1.6, 1.6, 2.5, 3.0, 6.0, 8.0, 10.0, 12.0, 16.0, 20.0),
         "EN 10025-2 S235JRC, along the rolling direction, a galvaniser's guide",
     ),
     ("steel-dc01", False): _radii(

@@ -12,7 +12,7 @@ from boxfit.standards.bending import (
     least_inside_radius,
     shortening,
 )
-from boxfit.standards.materials import MATERIALS
+from boxfit.standards.materials import MATERIALS, PLASTICS
 
 QUARTER = pi / 2.0
 
@@ -133,6 +133,31 @@ def test_least_radii_of_en_485_2(material: str, multiples: tuple[float, ...]) ->
         assert least.source.startswith("EN 485-2")
 
 
+@pytest.mark.parametrize(
+    ("material", "edges"),
+    [
+        ("aluminium-5754", {0.5: 0.0, 0.51: 0.5, 1.51: 1.0, 3.0: 1.0, 6.0: 1.0, 6.01: 2.0, 12.5: 2.0}),
+        ("aluminium-5083", {0.5: 0.5, 0.51: 1.0, 1.5: 1.0, 1.51: 1.5, 6.0: 1.5, 6.01: 2.5, 12.5: 2.5}),
+        ("aluminium-5052", {0.5: 0.5, 0.51: 1.0, 1.5: 1.0, 1.51: 1.5, 6.0: 1.5, 6.01: 2.5, 12.5: 2.5}),
+        ("aluminium-6082", {0.41: 2.5, 1.5: 2.5, 1.51: 3.5, 3.0: 3.5, 3.01: 4.5, 6.0: 4.5, 6.01: 6.0}),
+    ],
+)
+def test_where_the_rows_of_en_485_2_end(material: str, edges: dict[float, float]) -> None:
+    """Over 0.2, 0.5, 1.5, 3 and 6 mm, up to and including 0.5, 1.5, 3, 6 and 12.5; 6082 T6 from over 0.4."""
+    for thickness, multiple in edges.items():
+        least = least_inside_radius(material, thickness)
+        assert least is not None
+        assert least.radius == pytest.approx(multiple * thickness), thickness
+    assert least_inside_radius(material, 0.2 if material != "aluminium-6082" else 0.4) is None
+    assert least_inside_radius(material, 12.6) is None
+
+
+def test_thin_structural_steel_is_bent_as_din_6935_says() -> None:
+    """EN 10025-2 begins above 1 mm; DIN 6935 has 1 across, and along the next thicker sheet's 1.6."""
+    found = [least_inside_radius("steel-s235", 1.0, along) for along in (False, True)]
+    assert [one and one.radius for one in found] == [1.0, 1.6]
+
+
 STEEL = (1.2, 2.0, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 10.0)
 
 
@@ -155,9 +180,9 @@ def test_least_radii_of_din_6935() -> None:
 
 
 def test_what_is_not_tabled_is_not_known() -> None:
-    """Plastics are not folded; sheet thicker than a table says nothing."""
+    """Plastics are not folded, of 5005 no table was read; sheet thicker than a table says nothing."""
     unknown = {name for name in MATERIALS if least_inside_radius(name, 2.0) is None}
-    assert unknown == {"abs", "petg", "pla", "hdpe"}
+    assert unknown == {*PLASTICS, "aluminium-5005", "epdm-foam"}
     assert least_inside_radius("aluminium-5754", 13.0) is None
     stainless = least_inside_radius("stainless-1.4301", 1.5)
     assert stainless is not None
