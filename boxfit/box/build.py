@@ -103,12 +103,12 @@ def _tray(name: str, box: PlacedBox, rules: BoxRules) -> Tray:
             for outline, top in zip(box.outlines, undersides, strict=False)
             if bar
         ),
-        ribs=_ribs(box, rules),
+        ribs=box_ribs(box, rules),
     )
 
 
-def _ribs(box: PlacedBox, rules: BoxRules) -> tuple[Block, ...]:
-    """Those of a printed box, inside its walls and on its floor."""
+def box_ribs(box: PlacedBox, rules: BoxRules) -> tuple[Block, ...]:
+    """Those of a printed box, inside its walls and on its floor, before any makes way for a cutout. [mm]"""
     bottom = box.low[2]
     levels = tuple(tier.stands_on - bottom for tier in box.tiers)
     return rib_blocks(box.outlines, bottom, box.high[2] - rules.rim_below_top - bottom, levels, rules)
