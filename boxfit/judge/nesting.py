@@ -9,11 +9,11 @@ from typing import TYPE_CHECKING
 from boxfit.judge.finding import SLACK, Finding
 
 if TYPE_CHECKING:
-    from ezdxf.entities import DXFEntity
+    from ezdxf.entities import LWPolyline
     from shapely import Polygon
 
 Row = dict[str, str]
-FLAT = 0.01
+FLAT = 0.0005
 """Arcs are drawn with chords no further than this [mm] from them."""
 CUT_FROM_SHEET = "sheet"
 
@@ -114,14 +114,18 @@ def _outer_contours(path: Path) -> "list[Polygon]":
         drawn = readfile(path).modelspace().query('LWPOLYLINE[layer=="cut"]')
     except DXFError as error:
         raise ValueError(str(error)) from None
-    contours = [Polygon(_points(one)) for one in drawn]
+    contours = [Polygon(_points(one)) for one in drawn]  # type: ignore[arg-type]
     inside, outside = STRtree(contours).query(contours, predicate="within")
     openings = {one for one, other in zip(inside.tolist(), outside.tolist(), strict=True) if one != other}
     return [contour for place, contour in enumerate(contours) if place not in openings]
 
 
-def _points(contour: "DXFEntity") -> list[tuple[float, float]]:
+def _points(contour: "LWPolyline") -> list[tuple[float, float]]:
     """Points of a contour, its arcs as chords."""
-    from ezdxf.path import make_path
-
-    return [(point.x, point.y) for point in make_path(contour).flattening(FLAT)]
+    found: list[tuple[float, float]] = []
+    for (x, y, bulge), edge in zip(contour.get_points("xyb"), contour.virtual_entities(), strict=True):
+        found.append((x, y))
+        if edge.dxftype() == "ARC":
+            along = [(point.x, point.y) for point in edge.flattening(FLAT)]  # type: ignore[union-attr]
+            found += along[1:-1] if bulge > 0.0 else along[-2:0:-1]
+    return found
