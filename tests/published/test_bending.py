@@ -136,10 +136,44 @@ def test_least_radii_of_en_485_2(material: str, multiples: tuple[float, ...]) ->
 @pytest.mark.parametrize(
     ("material", "edges"),
     [
-        ("aluminium-5754", {0.5: 0.0, 0.51: 0.5, 1.51: 1.0, 3.0: 1.0, 6.0: 1.0, 6.01: 2.0, 12.5: 2.0}),
-        ("aluminium-5083", {0.5: 0.5, 0.51: 1.0, 1.5: 1.0, 1.51: 1.5, 6.0: 1.5, 6.01: 2.5, 12.5: 2.5}),
-        ("aluminium-5052", {0.5: 0.5, 0.51: 1.0, 1.5: 1.0, 1.51: 1.5, 6.0: 1.5, 6.01: 2.5, 12.5: 2.5}),
-        ("aluminium-6082", {0.41: 2.5, 1.5: 2.5, 1.51: 3.5, 3.0: 3.5, 3.01: 4.5, 6.0: 4.5, 6.01: 6.0}),
+        (
+            "aluminium-5754",
+            {0.21: 0.0, 0.5: 0.0, 0.51: 0.5, 1.51: 1.0, 3.0: 1.0, 3.01: 1.0, 6.0: 1.0, 6.01: 2.0, 12.5: 2.0},
+        ),
+        (
+            "aluminium-5083",
+            {
+                0.21: 0.5,
+                0.5: 0.5,
+                0.51: 1.0,
+                1.5: 1.0,
+                1.51: 1.5,
+                3.0: 1.5,
+                3.01: 1.5,
+                6.0: 1.5,
+                6.01: 2.5,
+                12.5: 2.5,
+            },
+        ),
+        (
+            "aluminium-5052",
+            {
+                0.21: 0.5,
+                0.5: 0.5,
+                0.51: 1.0,
+                1.5: 1.0,
+                1.51: 1.5,
+                3.0: 1.5,
+                3.01: 1.5,
+                6.0: 1.5,
+                6.01: 2.5,
+                12.5: 2.5,
+            },
+        ),
+        (
+            "aluminium-6082",
+            {0.41: 2.5, 1.5: 2.5, 1.51: 3.5, 3.0: 3.5, 3.01: 4.5, 6.0: 4.5, 6.01: 6.0, 12.5: 6.0},
+        ),
     ],
 )
 def test_where_the_rows_of_en_485_2_end(material: str, edges: dict[float, float]) -> None:
@@ -179,11 +213,35 @@ def test_least_radii_of_din_6935() -> None:
     assert least_inside_radius("steel-dc01", 8.0) is None
 
 
+@pytest.mark.parametrize(
+    ("material", "along", "radii"),
+    [
+        ("steel-s235", False, (1.0, 1.6, 2.5, 3.0, 5.0, 6.0, 8.0, 10.0, 12.0, 16.0)),
+        ("steel-s235", True, (1.6, 1.6, 2.5, 3.0, 6.0, 8.0, 10.0, 12.0, 16.0, 20.0)),
+        ("steel-dc01", False, (1.0, 1.6, 2.5, 3.0, 5.0, 6.0, 8.0, 10.0, 12.0)),
+        ("steel-dc01", True, (1.6, 2.5, 3.0, 5.0, 6.0, 8.0, 10.0, 12.0)),
+    ],
+)
+def test_where_the_rows_of_steel_end(material: str, along: bool, radii: tuple[float, ...]) -> None:
+    """Both standards have the same rows: over one thickness, up to and including the next."""
+    ends = (0.0, 1.0, 1.5, 2.5, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 10.0)
+    for over, up_to, radius in zip(ends, ends[1:], radii, strict=False):
+        for thickness in (over + 0.01, up_to):
+            least = least_inside_radius(material, thickness, along)
+            assert (least and least.radius) == radius, thickness
+    assert least_inside_radius(material, ends[len(radii)] + 0.01, along) is None
+
+
 def test_what_is_not_tabled_is_not_known() -> None:
     """Plastics are not folded, of 5005 no table was read; sheet thicker than a table says nothing."""
     unknown = {name for name in MATERIALS if least_inside_radius(name, 2.0) is None}
     assert unknown == {*PLASTICS, "aluminium-5005", "epdm-foam"}
     assert least_inside_radius("aluminium-5754", 13.0) is None
+    assert [least_inside_radius("stainless-1.4301", sheet) is None for sheet in (0.01, 6.0, 6.01)] == [
+        False,
+        False,
+        True,
+    ]
     stainless = least_inside_radius("stainless-1.4301", 1.5)
     assert stainless is not None
     assert stainless.radius == 1.5
