@@ -95,7 +95,7 @@ def arranged(
                     for views, slots in _ways(paper, items):
                         wide, high = size_at(scale)
                         fits = wide <= views[2] - views[0] and high <= views[3] - views[1]
-                        placed = flowed(items, slots) if fits else None
+                        placed = _flowed_somehow(items, slots) if fits else None
                         if placed is not None:
                             return Arranged(paper, scale, views, placed)
     raise ValueError("no sheet is large enough for this drawing")
@@ -114,10 +114,20 @@ def _ways(paper: Paper, items: Sequence[Item]) -> Iterator[tuple[Area, tuple[Are
         yield (left, above, column - BETWEEN, top), (strip, (column, above, right, top))
         yield (left, above, column - BETWEEN, top), ((column, above, right, top), strip)
     yield (left, bottom, beside, top), ((beside + INSET, above, right, top),)
+    yield (left, bottom, left, bottom), ((left, bottom, beside, top), (beside + INSET, above, right, top))
 
 
-def flowed(items: Sequence[Item], slots: Sequence[Area]) -> tuple[Placed, ...] | None:
-    """Tables and notes set into areas [mm], one under the other; None where they do not all go in."""
+def _flowed_somehow(items: Sequence[Item], slots: Sequence[Area]) -> tuple[Placed, ...] | None:
+    """Tables in as few pieces as go, else in as many as stand side by side."""
+    few = flowed(items, slots, False)
+    return few if few is not None else flowed(items, slots, True)
+
+
+def flowed(items: Sequence[Item], slots: Sequence[Area], broken: bool) -> tuple[Placed, ...] | None:
+    """Tables and notes set into areas [mm], one under the other; None where they do not all go in.
+
+    `broken` where tables are cut into as many pieces side by side as the width takes.
+    """
     free = [list(slot) for slot in slots]
     found: list[Placed] = []
     for item in items:
@@ -125,7 +135,7 @@ def flowed(items: Sequence[Item], slots: Sequence[Area]) -> tuple[Placed, ...] |
             continue
         for slot in free:
             left, bottom, right, top = slot
-            set_here = _set(item, (left, top), right - left, top - bottom)
+            set_here = _set(item, (left, top, right, bottom), broken)
             if set_here is not None:
                 found += set_here
                 slot[3] = top - max(_height(one.item) for one in set_here) - BETWEEN
@@ -135,20 +145,18 @@ def flowed(items: Sequence[Item], slots: Sequence[Area]) -> tuple[Placed, ...] |
     return tuple(found)
 
 
-def _set(item: Item, corner: Point, width: float, height: float) -> list[Placed] | None:
-    """An item in an area of that width and height [mm]; None where it is too large."""
+def _set(item: Item, area: Area, broken: bool) -> list[Placed] | None:
+    """An item at the upper left of an area (left, top, right, bottom) [mm]; None where it is too large."""
+    (left, top), width, height = area[:2], area[2] - area[0], area[1] - area[3]
     if not isinstance(item, Table):
         lines = tuple(note_lines(item, min(width, NARROW_NOTES)))
-        return [Placed(lines, corner)] if ROW * len(lines) <= height and width >= 40.0 else None
+        return [Placed(lines, (left, top))] if ROW * len(lines) <= height and width >= 40.0 else None
     if item.width > width:
         return None
-    parts = pieces(item, width, height)
+    parts = pieces(item, width, ROW * 3.0 if broken else height)
     if max(height_of(part) for part in parts) > height:
         return None
-    return [
-        Placed(part, (corner[0] + place * (item.width + BETWEEN), corner[1]))
-        for place, part in enumerate(parts)
-    ]
+    return [Placed(part, (left + place * (item.width + BETWEEN), top)) for place, part in enumerate(parts)]
 
 
 def _height(item: Table | tuple[str, ...]) -> float:

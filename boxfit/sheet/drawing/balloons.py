@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from math import hypot
+from math import dist, hypot
 
 from boxfit.bay import Point
 from boxfit.sheet.drawing.board import Board, Placing
@@ -31,15 +31,24 @@ def balloons(board: Board, items: Sequence[Item], across: float, within: tuple[f
     pitch = max(2.0 * RING + 0.6, min(PITCH, (high - low) / max(1, len(ordered) - 1)))
     middle = sum(item.at[1] for item in ordered) / max(1, len(ordered))
     top = min(high, max(middle + pitch * (len(ordered) - 1) / 2.0, low + pitch * (len(ordered) - 1)))
+    rings: list[Point] = []
     for place, item in enumerate(ordered):
-        board.place(_ways(item, across, top - pitch * place))
+        centres = [centre for centre in _centres(across, top - pitch * place) if _apart(centre, rings)]
+        free = next((centre for centre in centres if board.is_free(ring(item, centre))), centres[0])
+        board.place([ring(item, free)])
+        rings.append(free)
 
 
-def _ways(item: Item, across: float, level: float) -> Iterator[Placing]:
+def _apart(centre: Point, rings: Sequence[Point]) -> bool:
+    """Whether a ring keeps clear of others."""
+    return all(dist(centre, other) > 2.0 * RING + 0.4 for other in rings)
+
+
+def _centres(across: float, level: float) -> Iterator[Point]:
     """At its place in the row, then a little up or down, then further out."""
-    for out in (0.0, 10.0, 20.0, -10.0):
-        for step in (0.0, -3.0, 3.0, -6.0, 6.0, -12.0, 12.0, -20.0, 20.0):
-            yield ring(item, (across + out, level + step))
+    for out in (0.0, 10.0, 20.0, 30.0, 40.0):
+        for step in (0.0, -3.0, 3.0, -6.0, 6.0, -9.0, 9.0, -12.0, 12.0, -20.0, 20.0):
+            yield (across + out, level + step)
 
 
 def ring(item: Item, centre: Point) -> Placing:

@@ -69,19 +69,12 @@ class Board:
         in_sheet = self.space[0] <= left and self.space[1] <= bottom
         if not (in_sheet and right <= self.space[2] and top <= self.space[3]):
             return False
-        if meets(wider, self.title) or any(meets(wider, other) for other in self._words):
+        words = np.array([self.title, *self._words])
+        if meeting(wider, words).any() or crossing(wider, self._all_segments()).any():
             return False
-        if crossing(wider, self._all_segments()).any():
-            return False
-        own = np.array(
-            [
-                (*one, *other)
-                for line in way.lines
-                if not isinstance(line, Text)
-                for one, other in segments_of(line)
-            ]
-        ).reshape(-1, 4)
-        return not any(crossing(_grown(word, AIR / 2.0), own).any() for word in (*self._words, area))
+        words = np.array([*self._words, area])
+        own = [pair for line in way.lines if not isinstance(line, Text) for pair in segments_of(line)]
+        return not any(crossed((*one, *other), words, AIR / 2.0).any() for one, other in own)
 
     def page(self) -> Page:
         """The finished sheet."""
@@ -100,10 +93,31 @@ def area_of(text: Text) -> Area:
     return (min(xs), min(ys), max(xs), max(ys))
 
 
-def meets(one: Area, other: Area) -> bool:
-    """Whether two upright rectangles share more than an edge."""
-    apart = one[2] <= other[0] or other[2] <= one[0] or one[3] <= other[1] or other[3] <= one[1]
-    return not apart
+def meeting(area: Area, others: NDArray[np.float64]) -> NDArray[np.bool_]:
+    """Which upright rectangles share more than an edge with one."""
+    across = (area[2] > others[:, 0]) & (others[:, 2] > area[0])
+    return np.asarray(across & (area[3] > others[:, 1]) & (others[:, 3] > area[1]))
+
+
+def crossed(
+    segment: tuple[float, float, float, float], areas: NDArray[np.float64], by: float
+) -> NDArray[np.bool_]:
+    """Which upright rectangles, grown by so much [mm], a segment runs through.
+
+    >>> crossed((-1.0, 0.5, 3.0, 0.5), np.array([[0.0, 0.0, 2.0, 1.0], [0.0, 2.0, 2.0, 3.0]]), 0.1).tolist()
+    [True, False]
+    """
+    enter, leave = np.zeros(len(areas)), np.ones(len(areas))
+    for axis in (0, 1):
+        low, high = areas[:, axis] - by, areas[:, axis + 2] + by
+        start, way = segment[axis], segment[axis + 2] - segment[axis]
+        if abs(way) < 1e-9:
+            leave = np.where((start >= low) & (start <= high), leave, -1.0)
+        else:
+            one, other = (low - start) / way, (high - start) / way
+            enter = np.maximum(enter, np.minimum(one, other))
+            leave = np.minimum(leave, np.maximum(one, other))
+    return np.asarray(enter <= leave)
 
 
 def _grown(area: Area, by: float) -> Area:

@@ -11,9 +11,9 @@ from boxfit.car import Car
 from boxfit.module import Module
 from boxfit.sheet.drawing.box_items import items_of
 from boxfit.sheet.drawing.box_page import box_page
+from boxfit.sheet.drawing.lists_page import lists_page
 from boxfit.sheet.drawing.marks import Drawing
 from boxfit.sheet.drawing.section_page import section_page
-from boxfit.sheet.drawing.tables import Table
 from boxfit.sheet.drawing.title import PRINTED, WELDED, Title
 
 if TYPE_CHECKING:
@@ -30,7 +30,7 @@ def box_drawing(
     numbers: Mapping[str, str],
     shapes: "Mapping[str, TopoDS_Shape]",
 ) -> Drawing:
-    """The two sheets of a box."""
+    """The sheets of a box: closed, cut along, and lists where there is something to list."""
     items = items_of(built, numbers, shapes)
     empty = sum(one.mass for one in items)
     full = empty + module.mass * len(built.box.modules)
@@ -45,14 +45,15 @@ def box_drawing(
         quantity="1",
         mass=f"{full:.1f} kg full",
         cautions="High voltage: live work only by qualified people, to local codes.",
-        sheet="1 / 2",
     )
-    told = (note.removeprefix(f"{built.parts.name}: ") for note in built.parts.fittings.notes)
-    notes = (*masses(built, module, empty, full), *weld_notes(built), *told)
-    first = box_page(built, items, title, notes)
-    cut = replace(title, sheet="2 / 2", scale="as shown")
-    second = section_page(built, items, cut, (fastener_table(built), section_notes(built)))
-    return Drawing(f"{file_stem(built.parts.name)}-drawing", (first, second))
+    notes = (*masses(built, module, empty, full), *weld_notes(built))
+    lists = lists_page(built, numbers, replace(title, sheet="3 / 3", scale="none"))
+    count = 3 if lists else 2
+    first = box_page(built, items, replace(title, sheet=f"1 / {count}"), notes)
+    cut = replace(title, sheet=f"2 / {count}", scale="as shown")
+    second = section_page(built, items, cut, (section_notes(built),))
+    stem = f"{file_stem(built.parts.name)}-drawing"
+    return Drawing(stem, (first, second, lists) if lists else (first, second))
 
 
 def masses(built: BuiltBox, module: Module, empty: float, full: float) -> tuple[str, ...]:
@@ -79,9 +80,3 @@ def section_notes(built: BuiltBox) -> tuple[str, ...]:
     liner = (f"liner {rules.liner:g} all round, no edge of metal left bare",) if rules.liner else ()
     gap = (f"between liner and modules {rules.gap:g}; over the modules {rules.headroom:g}",)
     return (*gasket, *liner, *gap, "thin dash-dot-dot lines: modules")
-
-
-def fastener_table(built: BuiltBox) -> Table:
-    """Screws, nuts and the like."""
-    rows = tuple((str(one.count), one.what, one.thread, one.where) for one in built.parts.fittings.fasteners)
-    return Table("Fasteners", ("qty", "what", "thread", "where"), rows)

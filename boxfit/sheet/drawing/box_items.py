@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from boxfit.bay import Vector
 from boxfit.box.fitting import Strip
 from boxfit.box.numbers import bought_name
+from boxfit.box.parts import CoverPlate, Lid, Part, Tray
 from boxfit.box.whole import BuiltBox
 from boxfit.sheet.drawing.tables import Table
 from boxfit.sheet.drawing.three_views import extent_of
@@ -16,13 +17,15 @@ if TYPE_CHECKING:
     from OCP.TopoDS import TopoDS_Shape
 
 CUBIC_METRE = 1e9
+BOUGHT = "bought"
 
 
 @dataclass(frozen=True)
 class BoxItem:
     """An item: number in the drawing, part number, what it is, of what, how many, mass of all [kg].
 
-    `shapes` are their solids, none for what is bought; `middle` [mm] is where the first of them is.
+    `shapes` are their solids, none for what is bought; `middle` [mm] is where the first of them is, and
+    `inside` tells that it is not seen once the box is closed.
     """
 
     item: str
@@ -33,6 +36,7 @@ class BoxItem:
     mass: float
     shapes: "tuple[TopoDS_Shape, ...]"
     middle: Vector
+    inside: bool
 
 
 @dataclass(frozen=True)
@@ -41,10 +45,12 @@ class _Single:
 
     name: str
     called: str
+    kind: str
     material: str
     shape: "TopoDS_Shape | None"
     mass: float
     middle: Vector
+    inside: bool
 
 
 def items_of(
@@ -58,12 +64,13 @@ def items_of(
         BoxItem(
             str(place),
             number,
-            alike[0].called,
+            alike[0].kind if len(alike) > 1 else alike[0].called,
             alike[0].material,
             len(alike),
             sum(one.mass for one in alike),
             tuple(one.shape for one in alike if one.shape is not None),
             alike[0].middle,
+            alike[0].inside,
         )
         for place, (number, alike) in enumerate(groups.items(), start=1)
     )
@@ -77,16 +84,26 @@ def _made(built: BuiltBox, shapes: "Mapping[str, TopoDS_Shape]") -> "Iterator[_S
         if part is None:
             continue
         shape = shapes.get(part.name)
-        called = part.kind if isinstance(part, Strip) else short(part.name, parts.name)
+        called = short(part.name, parts.name)
+        kind = part.kind if isinstance(part, Strip) else called
         mass = solid_mass(shape, part.material) if shape is not None else 0.0
         middle = _middle(shape) if shape is not None else built.box.low
-        yield _Single(part.name, called, part.material, shape, mass, middle)
+        yield _Single(part.name, called, kind, part.material, shape, mass, middle, _is_inside(part))
+
+
+def _is_inside(part: Part | Strip) -> bool:
+    """Whether a part is not seen once the box is closed."""
+    if isinstance(part, Strip):
+        return part.kind.startswith("hold-down")
+    return not isinstance(part, Tray | Lid | CoverPlate)
 
 
 def _bought(built: BuiltBox) -> Iterator[_Single]:
     """All that is bought."""
     for one in built.parts.fittings.bought:
-        yield _Single(bought_name(built.parts, one), one.name, one.about, None, one.mass, one.at)
+        yield _Single(
+            bought_name(built.parts, one), one.name, one.kind, BOUGHT, None, one.mass, one.at, False
+        )
 
 
 def short(name: str, box: str) -> str:
@@ -131,4 +148,4 @@ def parts_list(items: tuple[BoxItem, ...]) -> Table:
         )
         for one in items
     )
-    return Table("Parts", ("item", "part no.", "name", "material, what to order", "qty", "kg"), rows)
+    return Table("Parts", ("item", "part no.", "name", "material", "qty", "kg"), rows)

@@ -10,7 +10,7 @@ from boxfit.sheet.drawing.arrange import arranged
 from boxfit.sheet.drawing.balloons import RING, Item, balloons
 from boxfit.sheet.drawing.board import Board
 from boxfit.sheet.drawing.box_items import BoxItem, parts_list
-from boxfit.sheet.drawing.formed_page import cutout_table, label_cutouts, tray_spans
+from boxfit.sheet.drawing.formed_page import tray_spans
 from boxfit.sheet.drawing.marks import Arrow, Line, Mark, Page, Text
 from boxfit.sheet.drawing.section_page import plane_of
 from boxfit.sheet.drawing.three_views import Span, View, Views, draw_views, views_of
@@ -25,15 +25,11 @@ ROOM_FOR_RINGS = 18.0
 
 def box_page(built: BuiltBox, items: tuple[BoxItem, ...], title: Title, notes: tuple[str, ...]) -> Page:
     """The sheet with three views, parts list and notes."""
-    outer = [one for one in items if is_outside(one, built)]
+    outer = [one for one in items if not one.inside]
     shapes = [shape for one in outer for shape in one.shapes]
     bodies = [block_solid(one.body) for one in built.parts.fittings.bought]
     views = views_of((*shapes, *bodies), False, lambda *_: _spans(built))
-    tables: tuple[Tabled, ...] = (
-        parts_list(items),
-        cutout_table(built.parts.tray.cutouts, built.parts.tray.outside.low),
-        notes,
-    )
+    tables: tuple[Tabled, ...] = (parts_list(items), notes)
 
     def size_at(scale: float) -> tuple[float, float]:
         wide, high = views.paper(scale)
@@ -43,25 +39,20 @@ def box_page(built: BuiltBox, items: tuple[BoxItem, ...], title: Title, notes: t
     board = chosen.board(title)
     left, bottom, right, top = chosen.views
     places = draw_views(board, views, chosen.scale, (left, bottom, right - ROOM_FOR_RINGS, top))
-    label_cutouts(board, built.parts.tray.cutouts, places)
     board.add(_cutting_line(built, places[1], views))
     _rings(board, outer, places, views)
     return board.page()
 
 
 def _spans(built: BuiltBox) -> tuple[tuple[Span, ...], tuple[Span, ...], tuple[Span, ...]]:
-    """Walls within the flange, and floor to lid within the whole height."""
-    x, y, steps = tray_spans(built.parts.tray)
-    low, high = built.box.low, built.box.high
-    return (x, y, (*steps, (low[2], high[2])))
-
-
-def is_outside(item: BoxItem, built: BuiltBox) -> bool:
-    """Whether an item is seen when the box is closed."""
-    parts = built.parts
-    strips = {one.kind for one in parts.fittings.strips if not one.kind.startswith("hold-down")}
-    bought = {one.name for one in parts.fittings.bought}
-    return item.name in {"tray", "lid", "cover plate"} | strips | bought
+    """Walls, flange and floor to lid, all within what stands out from the box."""
+    walls, flange = built.parts.tray.outside, built.parts.tray.flange
+    steps = tray_spans(built.parts.tray)[2]
+    plan = [
+        ((walls.low[axis], walls.high[axis]), (walls.low[axis] - flange, walls.high[axis] + flange))
+        for axis in (0, 1)
+    ]
+    return (plan[0], plan[1], (*steps, (built.box.low[2], built.box.high[2])))
 
 
 def block_solid(block: Block) -> "TopoDS_Shape":
@@ -84,7 +75,7 @@ def _rings(board: Board, items: Sequence[BoxItem], places: tuple[View, View, Vie
     balloons(board, aside, edge[0] + 10.0, (edge[1] + RING, top + 6.0))
     right, bottom = above.at((high[0], low[1], low[2]))
     rest = [Item(one.item, above.at(one.middle)) for one in others]
-    balloons(board, rest, right + 10.0, (bottom, above.at(high)[1]))
+    balloons(board, rest, right + 18.0, (bottom, above.at(high)[1]))
 
 
 def _edge(item: BoxItem, rear: View, views: Views) -> Point:

@@ -78,7 +78,7 @@ def label_cutouts(board: Board, cutouts: Sequence[Cutout], places: tuple[View, V
     right, above, rear = places
     for number, one in enumerate(cutouts, start=1):
         view = right if one.looks in ("left", "right") else rear if one.looks in ("front", "rear") else above
-        half = max(one.diameter, *one.size) / 2.0 * view.scale
+        half = (one.diameter or min(one.size)) / 2.0 * view.scale
         board.place(labels(f"C{number}", view.at(one.at), half, 0.0))
 
 

@@ -73,7 +73,7 @@ def wrapped(words: str, height: float, width: float) -> list[str]:
     """Words in lines no wider than `width` [mm]; a single word that is wider is cut.
 
     >>> wrapped("weld all corners and grind them flush", 2.5, 40.0)
-    ['weld all corners', 'and grind them', 'flush']
+    ['weld all corners and', 'grind them flush']
     """
     lines: list[str] = []
     for word in words.split():
@@ -89,7 +89,7 @@ def cut_to(words: str, height: float, width: float) -> str:
     """The words, cut short with an ellipsis where they are wider than `width` [mm].
 
     >>> cut_to("front bay", 2.5, 12.0)
-    'fron…'
+    'front…'
     """
     if width_of(words, height) <= width:
         return words

@@ -17,11 +17,15 @@ from boxfit.sheet.drawing.dimension import FIRST_ROW, Measured, dimension, figur
 from boxfit.sheet.drawing.marks import Circle, Line, Page, Text, moved
 from boxfit.sheet.drawing.rim import DETAIL, Rim, draw_rim
 from boxfit.sheet.drawing.section import cut_faces, outline_marks
+from boxfit.sheet.drawing.three_views import extent_of
 from boxfit.sheet.drawing.title import Title
+from boxfit.sheet.drawing.views import FROM_ABOVE, seen
 
 HEADING = 3.5
 """Height [mm] of the names of views."""
-BESIDE = 34.0
+HEADED = 17.0
+"""Paper [mm] above a view, for what it is called."""
+BESIDE = 30.0
 """Paper [mm] at the right of the section for item numbers, and at its left for dimensions."""
 
 
@@ -43,8 +47,14 @@ def plane_of(tray: Tray) -> float:
     """Where [mm, y] the plane stands: through the flange's hole at the front nearest the middle."""
     low, high = tray.outside.low, tray.outside.high
     middle = (low[1] + high[1]) / 2.0
-    ahead = [y for x, y in tray.holes if x > high[0] and low[1] < y < high[1]]
+    ahead = [y for x, y in tray.holes if x > high[0] and low[1] < y < high[1] and _is_whole(tray, y)]
     return min(ahead, key=lambda y: (abs(y - middle), y), default=middle)
+
+
+def _is_whole(tray: Tray, y: float) -> bool:
+    """Whether the walls at front and rear have no cutout there."""
+    ends = [one for one in tray.cutouts if one.looks in ("front", "rear")]
+    return all(abs(one.at[1] - y) > max(one.diameter, one.size[0]) / 2.0 + 2.0 for one in ends)
 
 
 def section_page(built: BuiltBox, items: tuple[BoxItem, ...], title: Title, tables: Sequence[Tabled]) -> Page:
@@ -54,20 +64,44 @@ def section_page(built: BuiltBox, items: tuple[BoxItem, ...], title: Title, tabl
     cuts = [one for one in cuts if one.faces]
     x, low, far, high = shapely.union_all([face for cut in cuts for face in cut.faces]).bounds
     rim = Rim(built.parts, built.bay.box)
+    flange = built.parts.tray.flange
+    across = (built.box.low[1] - flange, built.box.high[1] + flange)
 
     def size_at(scale: float) -> Point:
         wide = (far - x) * scale + 2.0 * BESIDE + DETAIL[0]
-        return (wide, max((high - low) * scale + 30.0, DETAIL[1] + 12.0))
+        views = (high - low + across[1] - across[0]) * scale + 2.0 * HEADED
+        return (wide, max(views, DETAIL[1] + 12.0))
 
     chosen = arranged(size_at, tables, largest=0.5)
     board = chosen.board(title)
     left, bottom, right, top = chosen.views
-    split = right - DETAIL[0]
-    _section(board, built, cuts, chosen.scale, (left, bottom, split, top))
+    split, level = right - DETAIL[0], top - HEADED - (high - low) * chosen.scale
+    _section(board, built, cuts, chosen.scale, (left, level, split, top - HEADED))
     board.add([Text(f"section A-A, {chosen.ratio}: cut faces only", (left + 2.0, top - 5.0), HEADING)])
     board.add([Text(f"detail B, {scale_words(rim.scale)}", (split + 2.0, top - 5.0), HEADING)])
     draw_rim(board, rim, [(cut.item, cut.faces) for cut in cuts], (split, bottom, right, top - 10.0))
+    cut_items = {cut.item.item for cut in cuts}
+    others = [one for one in items if one.inside and one.item not in cut_items]
+    place = (((left + split) / 2.0 - (x + far) / 2.0 * chosen.scale, level - HEADED), chosen.scale)
+    _open_view(board, items, others, place)
     return board.page()
+
+
+def _open_view(
+    board: Board, items: tuple[BoxItem, ...], others: Sequence[BoxItem], place: tuple[Point, float]
+) -> None:
+    """The box from above with lid and cover plate off, below the section; items numbered that it lacks."""
+    (across, top), scale = place
+    shown = [one for one in items if one.name == "tray" or (one.inside and one.name != "liner")]
+    shapes = tuple(shape for one in shown for shape in one.shapes)
+    low, high = extent_of(shapes)
+    origin = (across, top - high[1] * scale)
+    board.add(moved(mark, scale, origin) for mark in seen(shapes, FROM_ABOVE, False))
+    words = "from above, lid and modules out"
+    board.add([Text(words, (across + low[0] * scale, top + 3.5), HEADING)])
+    places = [Item(one.item, _on((one.middle[0], one.middle[1]), scale, origin)) for one in others]
+    right, bottom = _on((high[0], low[1]), scale, origin)
+    balloons(board, places, right + 14.0, (bottom, top))
 
 
 def _section(board: Board, built: BuiltBox, cuts: Sequence[Cut], scale: float, area: Area) -> None:
@@ -93,7 +127,7 @@ def _section(board: Board, built: BuiltBox, cuts: Sequence[Cut], scale: float, a
     dimension(board, Measured(start, end, figure(high - low), start[0] - FIRST_ROW, -1, True))
     corner = (origin[0] + far * scale, origin[1] + high * scale)
     items = [Item(cut.item.item, _on(cut.place, scale, origin)) for cut in cuts]
-    balloons(board, items, corner[0] + 14.0, (area[1] + 6.0, area[3] - 14.0))
+    balloons(board, items, corner[0] + 14.0, (area[1], area[3]))
 
 
 def _on(place: Point, scale: float, origin: Point) -> Point:

@@ -17,6 +17,8 @@ if TYPE_CHECKING:
 Span = tuple[float, float]
 LEAST_HIDDEN = 0.8
 """Hidden edges shorter than this, or so near to a visible one [mm of paper], are left out."""
+ALIKE = 0.05
+"""Spans that differ by less than this [mm] are one."""
 OPEN_SIDE = 8.0
 """Paper [mm] beside views where no dimension stands."""
 
@@ -79,9 +81,18 @@ def views_of(
     """
     low, high = extent_of(shapes)
     inner = spans(low, high) if spans else ((), (), ())
-    rows = [(*(row for row in inner[axis]), (low[axis], high[axis])) for axis in range(3)]
+    rows = [_rows(inner[axis], (low[axis], high[axis])) for axis in range(3)]
     pictures = [seen(shapes, side, hidden) for side in (FROM_RIGHT, FROM_ABOVE, FROM_REAR)]
     return Views(low, high, pictures[0], pictures[1], pictures[2], (rows[0], rows[1], rows[2]))
+
+
+def _rows(inner: Sequence[Span], overall: Span) -> tuple[Span, ...]:
+    """Spans from the nearest row outwards, none twice, the overall one last."""
+    kept: list[Span] = []
+    for span in (*inner, overall):
+        if all(abs(span[0] - other[0]) + abs(span[1] - other[1]) > ALIKE for other in kept):
+            kept.append(span)
+    return tuple(kept)
 
 
 def extent_of(shapes: "tuple[TopoDS_Shape, ...]") -> tuple[Vector, Vector]:
