@@ -22,6 +22,8 @@ from boxfit.standards.holes import clearance_hole
 
 COVER_AIR = 1.0
 """Air [mm] between the edge of the lid and the returned edge of the cover plate, so that it drops on."""
+RELIEF = 0.35
+"""How far past a bend its corner relief reaches at most, as a share of the bend's mean radius (our own)."""
 STUD_THREAD = 6.0
 """Thread [mm] of the studs that hold the cover plate: M6."""
 STUD_HOLE = clearance_hole(STUD_THREAD)
@@ -108,12 +110,19 @@ def cover_reach(rules: BoxRules) -> float:
 
 
 def least_return(rules: BoxRules) -> float:
-    """The shortest returned edge [mm], inside: what the brake holds, or 3 t + r."""
-    radius = cover_radius(rules)
+    """The shortest returned edge [mm], inside: what the brake holds, or 3 t + r; past a corner's relief.
+
+    >>> rules = BoxRules("aluminium-5754", "folded", "rectangular", 2.5, 2.5, 22, 2, 10, 3, 4, 5, 1, 1)
+    >>> least_return(rules)
+    8.5
+    """
+    radius, thick = cover_radius(rules), rules.lid_thickness
     if radius is None:
         return 0.0
     brake = rules.fold_shop.least_flange
-    return 3.0 * rules.lid_thickness + radius if brake is None else max(brake, radius)
+    # a relief reaches 0.41 of half the bend's sheet past the bend, which uses at most that of its middle
+    relief = radius + RELIEF * (radius + thick / 2.0) + COVER_AIR
+    return max(3.0 * thick + radius if brake is None else brake, relief)
 
 
 def return_height(rules: BoxRules) -> float:

@@ -11,7 +11,7 @@ from boxfit.bay import Bay, Keepout, Point
 from boxfit.box.parts import CoverPlate, NutKind, Plate, Stud
 from boxfit.box.stepped import millimetres, moves
 from boxfit.box_details import STUD_DIAMETER, STUD_HEIGHT, reflex_corners, stud_points
-from boxfit.box_shape import grown, rectangle, rectangles
+from boxfit.box_shape import Rectangle, grown, rectangles
 from boxfit.layout import PlacedBox
 from boxfit.lid_details import (
     DOME_NUT,
@@ -175,20 +175,29 @@ def _least_lacking(fits: Callable[[float], bool], most: float) -> float:
 def _dome_nuts_fit(bay: Bay, studs: tuple[Point, ...], level: float) -> bool:
     """Whether a dome nut finds room over every stud, from the plate's top [mm] up."""
     half = NUT_ACROSS / 2.0
-    levels = (level, level + DOME_NUT)
-    return all(_is_free(bay, levels, rectangle((x - half, y - half), (x + half, y + half))) for x, y in studs)
+    nuts = tuple(((x - half, y - half), (x + half, y + half)) for x, y in studs)
+    return _all_free(bay, (level, level + DOME_NUT), nuts)
 
 
 def _is_free(bay: Bay, levels: Levels, outline: Outline) -> bool:
-    """Whether what has this outline between two levels keeps what it must keep, and gets in.
+    """Whether what has this outline between two levels keeps what it must keep, and gets in."""
+    return _all_free(bay, levels, rectangles(outline))
 
-    It keeps the survey's tolerance from all, and the whole distance from what is kept off for a reason; of
-    what else a keep-out asks it may use the box's own clearance.
+
+def _all_free(bay: Bay, levels: Levels, taken: tuple[Rectangle, ...]) -> bool:
+    """Whether all these rectangles are free between two levels, and get in.
+
+    They keep the survey's tolerance from all, and the whole distance from what is kept off for a reason; of
+    what else a keep-out asks they may use the box's own clearance.
     """
     room = plan_room(_for_covers(bay), BoxLevels(levels[0], levels[0], levels[1]))
-    for low, high in rectangles(outline):
-        corners = room.places(high[0] - low[0], high[1] - low[1])
-        if corners.is_empty or corners.distance(shapely.Point(low)) > CLOSE:
+    places: dict[Point, shapely.Geometry] = {}
+    for low, high in taken:
+        size = (round(high[0] - low[0], 6), round(high[1] - low[1], 6))
+        if size not in places:
+            places[size] = room.places(*size)
+        free = places[size]
+        if free.is_empty or free.distance(shapely.Point(low)) > CLOSE:
             return False
     return True
 

@@ -1,7 +1,7 @@
 """A cover plate with returned edges as one blank, seen from below: its plate and an edge on every side."""
 
 from dataclasses import dataclass
-from math import atan, pi, sqrt, tan
+from math import asin, pi, sqrt, tan
 
 from boxfit.bay import Point
 from boxfit.box.parts import CoverPlate
@@ -47,14 +47,18 @@ class _Edge:
         return self.fold.allowance / 2.0
 
     @property
-    def mitre(self) -> Point:
-        """Where, at a corner that turns inwards, relief ends and mitre begins: in from it, and up [mm].
+    def round_mitre(self) -> float:
+        """Radius [mm] of the relief at a corner that turns inwards, round the point where both bends meet.
 
-        The relief is round the point where both bend lines meet and takes all that both bends would use.
+        It takes all that both bends would use.
         """
-        reach = sqrt(self.middle**2 - SLIT**2 / 8.0)
-        half = SLIT / sqrt(8.0)
-        return (self.middle - self.fold.outer + half + reach, self.middle - half + reach)
+        return max(self.middle * sqrt(2.0), SLIT)
+
+    @property
+    def mitre(self) -> Point:
+        """Where, at a corner that turns inwards, relief ends and mitre begins: in from it, and up [mm]."""
+        along, half = sqrt(self.round_mitre**2 / 2.0 - SLIT**2 / 8.0), SLIT / sqrt(8.0)
+        return (self.middle - self.fold.outer + half + along, self.middle - half + along)
 
     def ends(self, end: int) -> tuple[Point, Point]:
         """The edge at its end 0 or 1: where it begins and where it ends, in from the corner and up [mm]."""
@@ -68,7 +72,7 @@ class _Edge:
         """How far in [mm] from its corner the bend line ends."""
         if self.side.turns[end] == 1:
             return self.fold.outer + self.relief.radius - self.middle
-        return self.middle - self.fold.outer + self.middle * sqrt(2.0)
+        return self.middle - self.fold.outer + self.round_mitre
 
     def place(self, inwards: float, up: float, end: int = 0) -> Point:
         """A point [mm] in the blank, by how far in from the corner at an end it is and how far up."""
@@ -86,11 +90,11 @@ class _Edge:
         corners = [Corner(*first), Corner(*second), Corner(*before)]
         if self.side.turns[1] == 1:
             return [*corners, Corner(*last, -tan(self.relief.angle / 4.0))]
-        # two arcs, over the corner of the plate's flat
-        half, across = SLIT / sqrt(8.0), sqrt(self.middle**2 - SLIT**2 / 8.0)
-        bulge = -tan((pi - atan(half / across)) / 4.0)
-        corner = self.place(-self.fold.outer, 0.0, end=1)
-        return [*corners, Corner(*last, bulge), Corner(*corner, bulge)]
+        # two arcs, over the place of the relief that lies furthest in the plate
+        deep, turned = self.round_mitre / sqrt(2.0), asin(SLIT / 2.0 / self.round_mitre)
+        bulge = -tan((pi - turned) / 4.0)
+        furthest = self.place(self.middle - self.fold.outer - deep, self.middle - deep, end=1)
+        return [*corners, Corner(*last, bulge), Corner(*furthest, bulge)]
 
     def bend(self, height: float) -> Bend:
         """Folded towards the eye; `height` [mm] is the outside height."""

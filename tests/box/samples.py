@@ -11,6 +11,7 @@ from boxfit.layout import BayLayout, Layout, PlacedBox, PlacedModule, Tier, Weig
 from boxfit.lid_details import gasket_too_wide
 from boxfit.module import FaceRoom, Module, Voltage, stances
 from boxfit.surface import Outline
+from boxfit.workshop import FoldShop
 
 RULES = BoxRules(
     material="aluminium-5754",
@@ -27,6 +28,8 @@ RULES = BoxRules(
     tiers=2,
     boxes=1,
 )
+NO_BEAD = FoldShop(weld_bead=0.0)
+"""For counts by hand: walls welded to a floor leave all of its corner free."""
 HERON = Module(
     name="Heron 44",
     stem="heron-44",
@@ -58,8 +61,8 @@ def box_around(
 
 
 def bay_with(rules: BoxRules, top: float = 900.0) -> Bay:
-    """A bay high enough for any of the boxes here."""
-    outline = ((500.0, -500.0), (500.0, 500.0), (-500.0, 500.0), (-500.0, -500.0))
+    """A bay large enough for any of the boxes here."""
+    outline = ((1500.0, -1500.0), (1500.0, 1500.0), (-1500.0, 1500.0), (-1500.0, -1500.0))
     return Bay("front bay", Prism(outline, 200.0, top), 3.0, 3.0 + rules.clearance, rules)
 
 
