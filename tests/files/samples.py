@@ -101,6 +101,48 @@ unit = "mm"
 way = "up"
 """
 
+SHOPS = """
+[fold_shop]
+sheet = [2000, 1000.0]
+brake = 2050.0
+least_flange = 12.0
+weld_gap = 0.4
+weld_bead = 2.0
+part_gap = 6.0
+sheet_edge = 9.0
+k = [{ thickness = 2.5, radius = 2.5, k = 0.41 }, { thickness = 2.5, radius = 4, k = 0.43 }]
+
+[print_shop]
+bed = [220.0, 210.0, 250]
+joint = 0.3
+least_wall = 1.6
+
+[tolerances]
+module = 0.4
+liner = 0.2
+cut = 0.1
+fold = 0.3
+fold_angle = 1
+weld = 1.5
+printed = 0.25
+"""
+MOUNTS = """
+[[mount]]
+name = "bracket, left"
+at = [150.0, 320.0, 250.0]
+faces = "up"
+bolt = "M8"
+body_thickness = 1.2
+
+[[mount]]
+name = "bracket, right"
+at = [150.0, -320.0, 250.0]
+faces = "left"
+bolt = "M12"
+body_thickness = 2
+drilled = false
+"""
+
 SURVEYS = {"sections.toml": SECTIONS, "mesh.toml": MESH, "step.toml": STEP}
 MOTOR_LOW, MOTOR_HIGH = (-300.0, -50.0, 560.0), (-200.0, 50.0, 640.0)
 

@@ -14,12 +14,18 @@ from boxfit.files.folder import find_module
 from boxfit.files.module import read_module
 from boxfit.files.problems import InputError
 from boxfit.module import Module, stances
-from tests.files.samples import MESH, SURVEYS, write_block, write_surveyed
+from tests.files.samples import MESH, MOUNTS, SHOPS, SURVEYS, write_block, write_surveyed
 from tests.samples import CAR_FILES, MODULE, changed, toml_text, write_car
 from tests.strategies import spoiled_bytes, spoiled_tables
 
 FILES = [*sorted(CAR_FILES), "module"]
-TEXTS = {**CAR_FILES, **SURVEYS, "module": MODULE}
+TEXTS = {
+    **CAR_FILES,
+    "car.toml": CAR_FILES["car.toml"] + SHOPS,
+    "front.toml": CAR_FILES["front.toml"] + MOUNTS,
+    **SURVEYS,
+    "module": MODULE,
+}
 
 
 def read_with(file: str, held: bytes) -> Car | Module | InputError:

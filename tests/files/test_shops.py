@@ -6,50 +6,11 @@ import pytest
 
 from boxfit.bay import Bay, Mount
 from boxfit.files.car import read_car
+from boxfit.files.examples import CAR
 from boxfit.workshop import FoldedK, FoldShop, PrintShop, Tolerances
+from tests.files.samples import MOUNTS, SHOPS
 from tests.samples import CAR_FILES, write_car
 
-SHOPS = """
-[fold_shop]
-sheet = [2000, 1000.0]
-brake = 2050.0
-least_flange = 12.0
-weld_gap = 0.4
-weld_bead = 2.0
-part_gap = 6.0
-sheet_edge = 9.0
-k = [{ thickness = 2.5, radius = 2.5, k = 0.41 }, { thickness = 2.5, radius = 4, k = 0.43 }]
-
-[print_shop]
-bed = [220.0, 210.0, 250]
-joint = 0.3
-least_wall = 1.6
-
-[tolerances]
-module = 0.4
-liner = 0.2
-cut = 0.1
-fold = 0.3
-fold_angle = 1
-weld = 1.5
-printed = 0.25
-"""
-MOUNTS = """
-[[mount]]
-name = "bracket, left"
-at = [150.0, 320.0, 250.0]
-faces = "up"
-bolt = "M8"
-body_thickness = 1.2
-
-[[mount]]
-name = "bracket, right"
-at = [150.0, -320.0, 250.0]
-faces = "left"
-bolt = "M12"
-body_thickness = 2
-drilled = false
-"""
 BOX = """
 [box]
 gasket_width = 8.0
@@ -105,3 +66,18 @@ def test_mounts(tmp_path: Path) -> None:
         Mount("bracket, right", (150.0, -320.0, 250.0), "left", 12.0, 2.0, False),
     )
     assert rear.mounts == ()
+
+
+def test_the_readme_tells_of_every_key_and_of_usual_practice(tmp_path: Path) -> None:
+    """Its tables, read as they stand there, give what is usual; the K and the least flange besides."""
+    text = (Path(__file__).parents[2] / "README.md").read_text(encoding="utf-8")
+    blocks = [block.split("```", 1)[0] for block in text.split("```toml\n")[1:]]
+    shops = next(block for block in blocks if block.startswith("[fold_shop]"))
+    mounts = next(block for block in blocks if block.startswith("[[mount]]"))
+    front, _ = bays_of(tmp_path, car=f"\n{shops}", front=f"\n{mounts}")
+    assert front.box.fold_shop == FoldShop(least_flange=10.0, k_table=(FoldedK(2.5, 2.5, 0.41),))
+    assert front.box.print_shop == PrintShop()
+    assert front.box.tolerances == Tolerances()
+    assert [mount.name for mount in front.mounts] == ["front left bracket"]
+    keys = {*CAR["fold_shop"], *CAR["print_shop"], *CAR["tolerances"]}  # type: ignore[misc]
+    assert keys == {line.split(" =")[0] for line in shops.splitlines() if " = " in line}
