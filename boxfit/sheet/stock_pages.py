@@ -176,5 +176,5 @@ def _list(rows: list[tuple[str, str, str]], top: float) -> Iterator[Mark]:
     for place, (number, name, size) in enumerate(rows):
         x, y = LEFT + width * (place % COLUMNS), top - ROW * (place // COLUMNS + 1)
         yield Text(cut_to(number, 2.5, 16.0), (x, y), 2.5)
-        yield Text(cut_to(name, 2.5, width - 68.0), (x + 17.0, y), 2.5)
-        yield Text(cut_to(size, 2.5, 48.0), (x + width - 50.0, y), 2.5)
+        yield Text(cut_to(name, 2.5, width - 75.0), (x + 17.0, y), 2.5)
+        yield Text(cut_to(size, 2.5, 55.0), (x + width - 57.0, y), 2.5)
