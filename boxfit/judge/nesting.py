@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from boxfit.judge.finding import SLACK, Finding
 
 if TYPE_CHECKING:
-    from ezdxf.entities import LWPolyline
+    from ezdxf.entities.lwpolyline import LWPolyline
     from shapely import Polygon
 
 Row = dict[str, str]
@@ -71,7 +71,7 @@ def _judge_sheet(path: Path, rows: list[Row]) -> Iterator[Finding]:
 def _off(row: Row, drawn: "Polygon") -> float:
     """How far [mm] a contour's extent is from where the list has a part."""
     extent = _extent(row)
-    return max(abs(one - other) for one, other in zip(extent, drawn.bounds, strict=True))
+    return float(max(abs(one - other) for one, other in zip(extent, drawn.bounds, strict=True)))
 
 
 def _extent(row: Row) -> tuple[float, float, float, float]:

@@ -12,7 +12,9 @@ from boxfit.sheet.drawing.marks import Circle, Line, Style
 from boxfit.surface import Outline
 
 OUTSIDE = "seen from outside"
-FIRST, SECOND, THIRD = "visible", "hidden", "centre"
+FIRST: Style = "visible"
+SECOND: Style = "hidden"
+THIRD: Style = "centre"
 
 
 @dataclass(frozen=True)

@@ -7,7 +7,8 @@ import pytest
 import shapely
 from ezdxf import units
 from ezdxf.document import Drawing
-from ezdxf.entities import Arc, LWPolyline
+from ezdxf.entities.arc import Arc
+from ezdxf.entities.lwpolyline import LWPolyline
 from ezdxf.filemanagement import read as read_drawing
 
 from boxfit.sheet.cut_list import cut_length, mass_of
@@ -111,6 +112,6 @@ def test_stock_sheets_read_back(sheet: Sheet) -> None:
     drilled = sum(pi / 4.0 * wide**2 for wide in bored(document))
     assert metal.area - drilled == pytest.approx(sum(flat.area for flat in flats), abs=1.0)
     edges = document.modelspace().query('LWPOLYLINE[layer=="sheet"]')
-    assert [tuple(point) for point in edges[0].get_points("xy")][2] == sheet.stock.size  # type: ignore[attr-defined]
+    assert [tuple(point) for point in edges[0].get_points("xy")][2] == sheet.stock.size
     told = [text.dxf.text for text in document.modelspace().query('TEXT[layer=="note"]')]
     assert {one.part.number for one in sheet.placed} <= set(told)
