@@ -7,7 +7,7 @@ from boxfit.judge.finding import Finding
 from boxfit.judge.modules import choose_ways, judge_rooms, judge_spacing
 from boxfit.judge.tiers import find_levels, judge_levels, judge_told_tiers
 from boxfit.judge.turning import Standing, ways_to_stand
-from boxfit.judge.walls import judge_bends, judge_walls, outline_at
+from boxfit.judge.walls import joint_under, judge_joint, judge_walls, outline_at
 from boxfit.module import Module
 
 
@@ -32,7 +32,8 @@ def judge_contents(box: ClaimedBox, rules: BoxRules, module: Module, place: str)
     for one in standing:
         outline = outline_at(box, rules, one.body.low[2])
         near = judge_walls(one, outline, rules)
-        findings += near or (judge_bends(one, outline, rules) if one in lowest else [])
+        joint = joint_under(box, rules, one.body.low[2], one in lowest)
+        findings += near or judge_joint(one, outline, rules, joint)
     findings += judge_levels(place, outside, rules, levels)
     if box.tiers is not None and not floating:
         findings += judge_told_tiers(place, box.tiers, levels)

@@ -60,6 +60,21 @@ CODES = {
     "sheet-drawn": "a sheet's drawing is not what its list says; figure: parts drawn, or how far off [mm]",
     "sheet-edge": "a part lies too near to the edge of its sheet; figure: distance [mm]",
     "sheet-gap": "two parts lie too near to each other on a sheet; figure: distance [mm]",
+    "fitting-outside": "a fitting too near to wall or keep-out; figure: distance [mm], 0 or less in it",
+    "fitting-meets": "a fitting stands in a box or in another fitting; figure: how deep, less than 0 [mm]",
+    "fitting-room": "the room that a fitting keeps is not free; figure: distance, or depth below 0 [mm]",
+    "fitting-behind": "a module stands where a fitting reaches in; figure: how deep, less than 0 [mm]",
+    "fitting-in-bend": "a hole too near to bend, edge or corner; figure: how much, less than 0 [mm]",
+    "cutout-astray": "a hole lies in no wall and no floor; no figure",
+    "cutouts-near": "too little metal between two holes; figure: gap [mm]",
+    "foot-off-mount": "a foot's hole is at no mount of its bay; figure: distance [mm], none without a hole",
+    "foot-off-box": "a foot lies on no wall of its box; figure: distance [mm], none beside no wall",
+    "hold-down-meets": "a hold-down in a module, its room or another hold-down; figure: how deep, below 0 [mm]",
+    "hold-down-outside": "a hold-down in wall, lid, shelf or floor; figure: from outside, or how deep [mm]",
+    "hold-down-missing": "a module is not pressed at one of two opposite edges, and it is not told; no figure",
+    "breather-to-cabin": "a breather looks towards the cabin; figure: how far the cabin is along x [mm]",
+    "drain-high": "a drain is not in the lowest floor; figure: height above it [mm]",
+    "disconnect-reach": "no hand reaches the disconnect; figure: missing [mm], none for the wrong side",
 }
 """Every code a finding may bear, what it says, and what its figure is."""
 

@@ -4,6 +4,7 @@ The liner's surface lies sheet and liner deep inside the outline, mitred at its 
 module as the outline is from the module grown by as much on all sides.
 """
 
+from dataclasses import dataclass
 from functools import partial
 
 from boxfit.bay import BoxRules
@@ -18,10 +19,15 @@ from boxfit.judge.turning import Kept, Standing
 
 def outline_at(box: ClaimedBox, rules: BoxRules, level: float) -> Outline:
     """The outline of the tier told to stand nearest to a level [mm]."""
-    outlines = [band.outline for band in bands(box, rules)]
-    if len(outlines) == 1 or box.tiers is None:
-        return outlines[0]
-    return min(zip(box.tiers, outlines, strict=True), key=lambda pair: abs(pair[0].stands_on - level))[1]
+    return bands(box, rules)[_tier_at(box, level)].outline
+
+
+def _tier_at(box: ClaimedBox, level: float) -> int:
+    """Which tier, from 0, is told to stand nearest to a level [mm]; 0 where no outlines are told."""
+    if len(box.outlines) < 2 or box.tiers is None:
+        return 0
+    off = [abs(tier.stands_on - level) for tier in box.tiers]
+    return off.index(min(off))
 
 
 def liner_distance(block: Cuboid, outline: Outline, rules: BoxRules) -> float:
@@ -62,18 +68,49 @@ def _ahead(room: Kept, body: Cuboid, outline: Outline, rules: BoxRules) -> float
     return min((side_gap(body.across(PLAN), wall) for wall in met), default=deep) - deep
 
 
-def judge_bends(one: Standing, outline: Outline, rules: BoxRules) -> list[Finding]:
-    """A square corner on the tray floor stays off the bends of a folded tray.
+@dataclass(frozen=True)
+class Joint:
+    """What fills the corner between a floor and its walls [mm], how a finding calls it, and its code."""
 
-    Needed is the inside bend radius less what the liner lifts the corner (common practice, no source). The
-    bends are mitred in the outline's corners: what stands clear of them does so along x or along y.
+    fills: float
+    name: str
+    code: str
+
+
+def joint_under(box: ClaimedBox, rules: BoxRules, level: float, is_lowest: bool) -> Joint | None:
+    """The joint beside what stands at a level [mm]; None where there is a shelf, or nothing in the corner.
+
+    The lowest modules stand on the tray's floor, those of a tier that is wider than the one below it on a
+    step floor, which is welded. A plain folded tray is bent all round and has welded corners, or is welded
+    all round where its blank is too large for sheet or brake: it is judged by the greater.
     """
-    if rules.process != "folded":
+    if rules.process == "printed":
+        return None
+    bead = Joint(rules.fold_shop.weld_bead if rules.thickness > 0.0 else 0.0, "weld bead", "bead-fouled")
+    bend = Joint(rules.bend_radius, "bend", "bend-fouled")
+    outlines = [band.outline for band in bands(box, rules)]
+    if not is_lowest:
+        tier = _tier_at(box, level)
+        return bead if tier and outlines[tier] != outlines[tier - 1] else None
+    plain = all(one == outlines[0] for one in outlines) and len(outlines[0]) == 4
+    if rules.process == "folded" and plain:
+        return max(bend, bead, key=lambda joint: joint.fills)
+    return bead
+
+
+def judge_joint(one: Standing, outline: Outline, rules: BoxRules, joint: Joint | None) -> list[Finding]:
+    """A square corner on a floor stays off what fills the joint between floor and walls.
+
+    Needed is what fills it less what the liner lifts the corner, or keeps it off a step floor's walls (common
+    practice, no source). Joints are mitred in the outline's corners: what stands clear of them does so along
+    x or along y.
+    """
+    if joint is None:
         return []
-    needed = rules.bend_radius - rules.liner
+    needed = joint.fills - rules.liner
     nearest = min(side_gap(one.body.across(PLAN), extent(wall)) for wall in sides(outline))
     gap = nearest - rules.thickness - rules.liner
     if gap >= needed - SLACK:
         return []
-    text = f"{gap:.3f} mm to the liner of a wall, {needed:g} mm needed beside the bend"
-    return [Finding("bend-fouled", one.place, text, gap)]
+    text = f"{gap:.3f} mm to the liner of a wall, {needed:g} mm needed beside the {joint.name}"
+    return [Finding(joint.code, one.place, text, gap)]

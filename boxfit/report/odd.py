@@ -105,12 +105,23 @@ def _box(bay: Bay) -> Iterator[str]:
     if rules.clearance < USUAL_CLEARANCE:
         words = f"{rules.clearance:g} mm is less than the usual {USUAL_CLEARANCE:g} (common practice)"
         yield f"{bay.name}: box.clearance: {words}"
-    need = rules.bend_radius - rules.liner
-    if rules.process == "folded" and rules.gap < need:
-        words = f"{rules.gap:g} mm is less than bend_radius - liner; the lowest tier keeps {need:g}"
-        yield f"{bay.name}: box.gap: {words}"
+    yield from _in_the_corner(bay)
     for words in (*unsuited(rules), *(f"{fault.text}; build refuses it" for fault in shop_faults(rules))):
         yield f"{bay.name}: {words}"
+
+
+def _in_the_corner(bay: Bay) -> Iterator[str]:
+    """A gap that what fills the corner between floor and walls is wider than."""
+    rules = bay.box
+    bead = rules.fold_shop.weld_bead if rules.process != "printed" else 0.0
+    fills, key = max(
+        (rules.bend_radius if rules.process == "folded" else 0.0, "bend_radius"),
+        (bead if rules.thickness > 0.0 else 0.0, "weld bead"),
+    )
+    need = fills - rules.liner
+    if rules.gap < need:
+        words = f"{rules.gap:g} mm is less than {key} - liner; the lowest tier keeps {need:g}"
+        yield f"{bay.name}: box.gap: {words}"
 
 
 def _near_moving_or_hot(bay: Bay) -> Iterator[str]:

@@ -122,7 +122,7 @@ def least_middle(stack: Stack, size: PlanSize, count: int) -> float:
     touches the other end, or the box would not be snug. Half the box at most.
     """
     rules, spacing = stack.rules, stack.module.spacing
-    wall, gap = rules.thickness + rules.liner, min(stack.gaps)
+    wall, gap = rules.thickness + rules.liner, stack.least_gap
     inner = units_within(size.depth - 2 * (wall + gap) + spacing)
     ways = [
         [one for one in stances(stack.module) if stance_height(one) <= kind.height] for kind in stack.kinds

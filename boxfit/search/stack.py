@@ -64,7 +64,8 @@ class Stack:
     def wider_models(self) -> tuple[PlanModel, ...]:
         """What bounds each tier."""
         return tuple(
-            wider_model(kind, self.module, self._gap(place)) for place, kind in enumerate(self.kinds)
+            wider_model(kind, self.module, self._gap(place, least=True))
+            for place, kind in enumerate(self.kinds)
         )
 
     @property
@@ -72,8 +73,13 @@ class Stack:
         """From the liner of the walls to the modules [mm], tier by tier."""
         return tuple(self._gap(place) for place in range(len(self.kinds)))
 
-    def _gap(self, place: int) -> float:
-        return wall_gap(self.rules, lowest=place == 0)
+    @property
+    def least_gap(self) -> float:
+        """No box of the rules has less anywhere [mm], however it is made."""
+        return min(self._gap(place, least=True) for place in range(len(self.kinds)))
+
+    def _gap(self, place: int, least: bool = False) -> float:
+        return wall_gap(self.rules, place == 0, least)
 
     def _tray(self, model: PlanModel, size: PlanSize) -> tuple[int, int]:
         """Room [units] for the model's reserves inside a box of the size."""

@@ -87,18 +87,25 @@ def _stands_within(one: Stance, other: Stance) -> bool:
     )
 
 
-def wall_gap(rules: BoxRules, lowest: bool) -> float:
-    """Gap [mm] from liner to module; on the floor of a folded tray also what keeps corners off the bend.
+def wall_gap(rules: BoxRules, lowest: bool, least: bool = False) -> float:
+    """Gap [mm] from liner to module; on a floor also what keeps corners off the joint of floor and walls.
 
-    A square module corner needs gap >= bend radius, less what the liner lifts it (common practice, no
-    source).
+    A square module corner needs gap >= what fills the joint, less what the liner lifts it (common practice,
+    no source): the bend of a folded tray, the bead where walls are welded to the floor. A folded tray has
+    beads in the corners of its floor too, and is welded all round where it is no single blank: the greater
+    counts. In a workshop of stepped boxes any tier may stand on a step floor, which is welded; `least` is
+    the gap that no box of the rules, plain or stepped, can do with less than.
 
     >>> rules = BoxRules("pla", "folded", "rectangular", 2, 8, 20, 2, 10, 3, 4, 5, 1, 1)
     >>> wall_gap(rules, True), wall_gap(rules, False)
     (5, 4)
     """
-    bend = rules.bend_radius - rules.liner if lowest and rules.process == "folded" else 0.0
-    return max(rules.gap, bend)
+    bead = rules.fold_shop.weld_bead if rules.process != "printed" and rules.thickness > 0.0 else 0.0
+    bend = rules.bend_radius if rules.process == "folded" else 0.0
+    steps = rules.shape == "stepped"
+    on_floor = bead if steps and least else max(bend, bead)
+    on_step = bead if steps and not least else 0.0
+    return max(rules.gap, (on_floor if lowest else on_step) - rules.liner)
 
 
 @dataclass(frozen=True)

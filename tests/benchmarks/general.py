@@ -30,12 +30,12 @@ class Packed:
 def packed(outside: Vector, rules: BoxRules, module: Module, limit: float) -> Packed:
     """Modules in a box of this outside size [mm], the solver stopped after `limit` [s].
 
-    Raises ValueError where the floor's bend asks for more than the gap: tiers would then differ.
+    Raises ValueError where the floor's bend or bead asks for more than the gap: tiers would then differ.
     """
-    if rules.process == "folded" and rules.bend_radius - rules.liner > rules.gap and rules.tiers > 1:
+    filled = max(rules.fold_shop.weld_bead, rules.bend_radius if rules.process == "folded" else 0.0)
+    if filled - rules.liner > rules.gap and rules.tiers > 1:
         raise ValueError("the lowest tier is narrower than the others")
-    off_bend = rules.bend_radius - rules.liner if rules.process == "folded" else 0.0
-    wall = rules.thickness + rules.liner + max(rules.gap, off_bend)
+    wall = rules.thickness + rules.liner + max(rules.gap, filled - rules.liner)
     spacing = module.spacing
     x, y = (int(side - 2 * wall + spacing + 1e-6) for side in outside[:2])
     height = int(outside[2] - rules.liner - rules.lid_thickness + 1e-6)

@@ -10,11 +10,12 @@ from pathlib import Path
 import pytest
 
 import boxfit.judge
-from boxfit.bay import Bay, Block, Keepout, Opening, Prism
+from boxfit.bay import Bay, Block, Keepout, Opening, Prism, Process
 from boxfit.car import Car, Limits, Target, Window
 from boxfit.judge.finding import CODES, Finding
 from boxfit.judge.layout import judge_layout
 from boxfit.module import FaceRoom, Module
+from boxfit.workshop import FoldShop
 from tests.judge.samples import BAY, CAR, MODULE, ROOM, RULES, Data, box, layout
 from tests.judge.test_stepped import CASES as STEPPED_CASES
 
@@ -62,6 +63,12 @@ def two_boxes(gap: float) -> Case:
     data["bays"][0]["boxes"] = [box(-550.0, -100.0, 330.0), box(-550.0 + 223.0 + 44.0 + gap, -100.0, 330.0)]
     data["weights"] = {"modules": 40.0, "boxes": 2.4}
     return data, replace(CAR, weighed=None), MODULE
+
+
+def welded(bead: float, process: Process = "welded") -> Case:
+    """The lower tier stands 5 from a liner of 3."""
+    rules = replace(RULES, process=process, fold_shop=FoldShop(weld_bead=bead))
+    return layout(), with_bay(replace(BAY, box=rules)), MODULE
 
 
 def wide_module(told_box: Data) -> None:
@@ -141,6 +148,8 @@ CASES: dict[str, tuple[str, Callable[[], Case], float | None]] = {
     "upside down": ("module-turning", lambda: first_box(upside_down), None),
     "upper tier 3.5 from the liner": ("module-in-box", lambda: moved(2, 1, 1.5), 3.5),
     "lower tier on the bend": ("bend-fouled", lambda: moved(0, 1, 0.5), 4.5),
+    "lower tier on the bead": ("bead-fouled", lambda: welded(9.0), 5.0),
+    "lower tier on the bead of the corners": ("bead-fouled", lambda: welded(9.0, "folded"), 5.0),
     "3 above the floor": ("floor", lambda: moved(0, 2, 3.0), 3.0),
     "lid 1 lower": ("headroom", lambda: first_box(low_lid), 4.0),
     "one tier allowed": (
@@ -247,6 +256,7 @@ def test_every_code_used_is_in_the_table() -> None:
         ),
         pytest.param(two_boxes(10.0), id="lid edges 10 apart"),
         pytest.param(moved(0, 1, 0.0005), id="half a micrometre off"),
+        pytest.param(welded(8.0), id="bead just reached"),
         pytest.param((layout(), replace(CAR, target=None, weighed=None), MODULE), id="target not asked"),
     ],
 )

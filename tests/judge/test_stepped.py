@@ -11,6 +11,7 @@ from boxfit.car import Car, Window
 from boxfit.judge.finding import CODES
 from boxfit.judge.layout import judge_layout
 from boxfit.module import FaceRoom, Module
+from boxfit.workshop import FoldShop
 from tests.judge.samples import MODULE, Data
 from tests.judge.stepped import (
     BELOW,
@@ -85,6 +86,11 @@ def with_post(name: str, low: Vector, high: Vector) -> Case:
 
 def ruled(name: str, **changes: object) -> Case:
     return in_bay(name, box=replace(STEPPED, **changes))  # type: ignore[arg-type]
+
+
+def beaded(name: str, bead: float) -> Case:
+    """Welded, as all stepped boxes are: modules 5 from a liner of 3, those above a step 4."""
+    return ruled(name, fold_shop=FoldShop(weld_bead=bead))
 
 
 def told_corners(told_box: Data) -> None:
@@ -214,7 +220,8 @@ CASES: dict[str, tuple[str, Callable[[], Case], float]] = {
     ),
     "hole 2 round the flange": ("opening", lambda: in_bay(L, opening=Opening("up", grown_l(24.0))), 2.0),
     "beside the arm 3.5 to the liner": ("module-in-box", lambda: shifted(L, 2, 1, 1.5), 3.5),
-    "beside the arm on the bend": ("bend-fouled", lambda: shifted(L, 2, 1, 0.5), 4.5),
+    "beside the arm on the bead": ("bead-fouled", lambda: beaded(L, 10.0), 5.0),
+    "above the step on the bead": ("bead-fouled", lambda: beaded(TUNNELLED, 8.0), 4.0),
     "above the step 3.5 to the liner": ("module-in-box", lambda: shifted(TUNNELLED, 2, 0, 0.5), 3.5),
     "below, where only the tier above is": ("module-in-box", lambda: shifted(TUNNELLED, 0, 0, 100.0), 0.0),
     "room against the walls": ("module-in-box", lambda: (*CLEAR[TUNNELLED][:2], roomy(6.0)), 5.0),
@@ -262,6 +269,8 @@ def test_spoiled_layout_yields_its_code_alone(name: str) -> None:
     [
         pytest.param(ruled(TWO, flange=22.0), id="two flanges in a wide notch"),
         pytest.param(shifted(L, 2, 1, 0.0005), id="half a micrometre off"),
+        pytest.param(beaded(L, 8.0), id="bead just reached"),
+        pytest.param(shifted(L, 2, 1, 0.5), id="no bend at the floor of a stepped box"),
         pytest.param((*CLEAR[L][:2], replace(FACING, room_shared=True)), id="rooms shared face to face"),
         pytest.param((*CLEAR[TUNNELLED][:2], roomy(5.0)), id="room just as far as the walls"),
         pytest.param(alternative(), id="the same as an alternative"),

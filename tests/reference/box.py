@@ -67,10 +67,13 @@ class Tray:
 
     @property
     def _wall(self) -> int:
-        """From the box's outside to the modules [mm]; on the floor of a folded tray off its bend too."""
+        """From the box's outside to the modules [mm]; on the floor off its bend or bead too."""
         rules = self.rules
-        off_bend = rules.bend_radius - rules.liner if self.tier == 0 and rules.process == "folded" else 0.0
-        return whole(rules.thickness + rules.liner + max(rules.gap, off_bend))
+        filled = rules.fold_shop.weld_bead if rules.thickness else 0.0
+        if rules.process == "folded":
+            filled = max(filled, rules.bend_radius)
+        off_joint = filled - rules.liner if self.tier == 0 else 0.0
+        return whole(rules.thickness + rules.liner + max(rules.gap, off_joint))
 
 
 def sizes_standing(module: Module) -> list[Size]:

@@ -10,6 +10,7 @@ from random import Random
 from boxfit.bay import Bay, Block, BoxRules, Keepout, Point, Prism
 from boxfit.car import Car, CornerWeights, Limits, PointMass, Target, Window
 from boxfit.module import Dimension, FaceRoom, Module, Voltage
+from boxfit.workshop import FoldShop
 
 FLOOR = 200.0
 UPS: tuple[tuple[Dimension, ...], ...] = (("height",), ("height",), ("height", "width"), ("width", "length"))
@@ -97,6 +98,7 @@ def _rules(random: Random, clearance: float) -> BoxRules:
         headroom=random.choice([0.0, 4.0]),
         tiers=random.choice([1, 1, 2]),
         boxes=1,
+        fold_shop=FoldShop(weld_bead=6.0 if flange else 0.0),
     )
 
 

@@ -12,6 +12,7 @@ from boxfit.car import Car, CornerWeights, Limits, PointMass
 from boxfit.report.check_text import check_text
 from boxfit.report.odd import odd_things
 from boxfit.report.room import keepout_litres, surveyed_as, surveyed_litres, usable_litres
+from boxfit.workshop import FoldShop
 from tests.report.samples import RULES, SAMPLES, bay, many, rectangle, roadster
 from tests.report.shells import ball, scanned
 
@@ -181,6 +182,10 @@ ODD: list[tuple[dict[str, object], str]] = [
     (
         {"box": replace(RULES, bend_radius=8.0)},
         "front bay: box.gap: 4 mm is less than bend_radius - liner; the lowest tier keeps 5",
+    ),
+    (
+        {"box": replace(RULES, process="welded", fold_shop=FoldShop(weld_bead=7.5))},
+        "front bay: box.gap: 4 mm is less than weld bead - liner; the lowest tier keeps 4.5",
     ),
     (
         {"box": replace(RULES, flange=9.0)},

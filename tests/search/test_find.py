@@ -13,7 +13,7 @@ from boxfit.layout import Layout
 from boxfit.module import Module, Voltage
 from boxfit.search.bay import BaySearch
 from boxfit.search.find import NoLayout, find_layout
-from tests.box.samples import RULES
+from tests.box.samples import NO_BEAD, RULES
 from tests.search.strategies import cars, mirrored, mirrored_module, modules, quarter_turned
 
 
@@ -220,7 +220,9 @@ def test_fewest_boxes_come_first() -> None:
 @pytest.mark.parametrize("tolerance", [0.0, 0.1, 3.0, 3.3])
 def test_a_box_stands_higher_to_get_over_the_sill_of_its_opening(tolerance: float) -> None:
     """The hole begins 3 mm above the bay's floor: the box stands that high and the tolerance more."""
-    rules = replace(RULES, process="welded", flange=0.0, clearance=0.0, liner=0.0, gap=0.0, tiers=1)
+    rules = replace(
+        RULES, process="welded", flange=0.0, clearance=0.0, liner=0.0, gap=0.0, tiers=1, fold_shop=NO_BEAD
+    )
     outline = ((-50.0, -150.0), (250.0, -150.0), (250.0, 150.0), (-50.0, 150.0))
     hole = ((-145.0, 203.0), (145.0, 203.0), (145.0, 515.0), (-145.0, 515.0))
     room = Prism(outline, 200.0, 520.0)
@@ -236,7 +238,9 @@ def test_a_box_stands_higher_to_get_over_the_sill_of_its_opening(tolerance: floa
 @pytest.mark.parametrize("distance", [0.0, 0.1, 13.0, 13.3, 28.7])
 def test_a_box_stands_on_what_stays_at_exactly_the_distance(distance: float) -> None:
     """A block covers the whole floor; the room above it is the box's height and its two distances."""
-    rules = replace(RULES, process="welded", flange=0.0, clearance=0.0, liner=0.0, gap=0.0, tiers=1)
+    rules = replace(
+        RULES, process="welded", flange=0.0, clearance=0.0, liner=0.0, gap=0.0, tiers=1, fold_shop=NO_BEAD
+    )
     height = rules.thickness + 70.0 + rules.headroom + rules.lid_thickness
     top = 230.1 + 2 * distance + height
     room = Prism(((-50.0, -150.0), (250.0, -150.0), (250.0, 150.0), (-50.0, 150.0)), 200.0, top)
@@ -271,7 +275,7 @@ def test_a_string_stays_in_one_bay_where_asked() -> None:
 
 BARE = replace(
     RULES, process="welded", bend_radius=0.0, thickness=1.0, lid_thickness=1.0, flange=0.0, clearance=0.0,
-    liner=0.0, gap=0.0, headroom=0.0, tiers=1,
+    liner=0.0, gap=0.0, headroom=0.0, tiers=1, fold_shop=NO_BEAD,
 )  # fmt: skip
 
 

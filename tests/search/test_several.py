@@ -12,11 +12,11 @@ from boxfit.layout import Layout
 from boxfit.module import Module, Voltage
 from boxfit.search.cuboids import Cuboid, way_round
 from boxfit.search.find import find_layout
-from tests.box.samples import RULES
+from tests.box.samples import NO_BEAD, RULES
 
 BARE = replace(
     RULES, process="welded", bend_radius=0.0, thickness=1.0, lid_thickness=1.0, flange=0.0, clearance=5.0,
-    liner=0.0, gap=0.0, headroom=0.0, tiers=1,
+    liner=0.0, gap=0.0, headroom=0.0, tiers=1, fold_shop=NO_BEAD,
 )  # fmt: skip
 BRICK = Module(
     "Brick", "brick", 100.0, 50.0, 40.0, 5.0, 1.0, 50.0, Voltage(33.0, 44.0, 50.4), ("height",), 0.0

@@ -14,8 +14,8 @@ from boxfit.layout import PlacedBox
 from boxfit.module import DIMENSIONS, FaceRoom, Module, Stance, Voltage, stances
 from boxfit.search.candidate import Candidate
 from boxfit.search.stack import PlanSize, Stack, stacks
-from boxfit.search.tier import stance_height, tier_kinds
-from tests.box.samples import RULES
+from boxfit.search.tier import stance_height, tier_kinds, wall_gap
+from tests.box.samples import NO_BEAD, RULES
 
 VOLTS = Voltage(33.0, 44.0, 50.4)
 rooms = st.sampled_from([0, 0, 0, 2, 5])
@@ -88,6 +88,29 @@ def claimed(box: PlacedBox) -> ClaimedBox:
             ],
         }
     )
+
+
+@pytest.mark.parametrize(
+    ("changes", "gaps", "least"),
+    [
+        ({}, (4.0, 4.0), (4.0, 4.0)),  # bend 2.5 and bead 3 lie under a liner of 3
+        ({"process": "welded", "bead": 8.0}, (5.0, 4.0), (5.0, 4.0)),
+        ({"process": "printed", "bead": 8.0}, (4.0, 4.0), (4.0, 4.0)),
+        ({"bead": 8.0}, (5.0, 4.0), (5.0, 4.0)),  # the corners of a folded tray are welded
+        ({"bend_radius": 9.0, "bead": 8.0}, (6.0, 4.0), (6.0, 4.0)),
+        ({"bend_radius": 9.0, "bead": 8.0, "shape": "stepped"}, (6.0, 5.0), (5.0, 4.0)),
+        ({"process": "welded", "bead": 8.0, "thickness": 0.0}, (4.0, 4.0), (4.0, 4.0)),
+    ],
+)
+def test_gaps_by_hand(
+    changes: dict[str, object], gaps: tuple[float, float], least: tuple[float, float]
+) -> None:
+    """Liner 3, gap 4: what fills the corner under the modules, less the liner."""
+    others = {key: value for key, value in changes.items() if key != "bead"}
+    shop = replace(RULES.fold_shop, weld_bead=changes.get("bead", 3.0))  # type: ignore[arg-type]
+    box_rules = replace(RULES, fold_shop=shop, **others)  # type: ignore[arg-type]
+    assert (wall_gap(box_rules, True), wall_gap(box_rules, False)) == gaps
+    assert (wall_gap(box_rules, True, least=True), wall_gap(box_rules, False, least=True)) == least
 
 
 @settings(max_examples=150)
@@ -169,7 +192,7 @@ def _rooms(ways: list[Stance]) -> tuple[list[tuple[float, ...]], list[tuple[floa
 @settings(max_examples=60)
 @given(modules(), st.integers(15, 40), st.integers(12, 30), st.integers(0, 3))
 def test_no_arrangement_of_a_tier_exceeds_its_bound(module: Module, width: int, depth: int, gap: int) -> None:
-    box_rules = replace(RULES, process="welded", liner=0.0, thickness=1.0, gap=float(gap))
+    box_rules = replace(RULES, process="welded", liner=0.0, thickness=1.0, gap=float(gap), fold_shop=NO_BEAD)
     size = PlanSize(width + 2.0, depth + 2.0)
     kinds = tier_kinds(stances(module))
     for height in sorted({kind.height for kind in kinds}):
@@ -195,7 +218,9 @@ def test_hand_figures_of_a_row(
 ) -> None:
     """A bare tray without gap, spacing 2: some stack holds exactly what the solver says fits."""
     module = module_of(size, 2, room, ("height",))
-    box_rules = replace(RULES, process="welded", liner=0.0, thickness=1.0, gap=0.0, tiers=1)
+    box_rules = replace(
+        RULES, process="welded", liner=0.0, thickness=1.0, gap=0.0, tiers=1, fold_shop=NO_BEAD
+    )
     size_of_box = PlanSize(tray[0] + 2.0, tray[1] + 2.0)
     assert most_in(module, box_rules, size_of_box) == fits
 
@@ -220,7 +245,9 @@ def most_in(module: Module, box_rules: BoxRules, size: PlanSize) -> int:
 )
 def test_modules_that_look_at_each_other_share_a_room_where_allowed(tray: tuple[int, int], fits: int) -> None:
     module = module_of((10, 4, 5), 2, FaceRoom(front=5.0), ("height",), shared=True)
-    box_rules = replace(RULES, process="welded", liner=0.0, thickness=1.0, gap=0.0, tiers=1)
+    box_rules = replace(
+        RULES, process="welded", liner=0.0, thickness=1.0, gap=0.0, tiers=1, fold_shop=NO_BEAD
+    )
     size = PlanSize(tray[0] + 2.0, tray[1] + 2.0)
     assert most_in(module, box_rules, size) == fits
     apart = replace(module, room_shared=False)
