@@ -11,7 +11,7 @@ from math import ceil
 
 from boxfit.bay import Block, Vector
 from boxfit.box.fitting import Looks, Strip, StripHole
-from boxfit.box.hold_down_place import Place, Span, placed
+from boxfit.box.hold_down_place import TOUCH, Place, Span, placed
 from boxfit.box.hold_down_section import (
     BLOCK,
     HEAD,
@@ -138,6 +138,8 @@ class Maker:
         outer = wall - side * self.section.block
         inner = line.high if side < 0 else line.low
         alongs = self._alongs(across, (wall, outer), span, screw)
+        if not alongs:
+            return None
         bar = self._folded(
             across,
             (outer, span[0], bottom + height),
@@ -150,20 +152,26 @@ class Maker:
         return Bar(line, (bar, *blocks), (min(flat, inner), max(flat, inner)), len(alongs), 0.0)
 
     def _alongs(self, across: int, walled: Span, span: Span, screw: float) -> tuple[float, ...]:
-        """Where blocks go along a wall [mm], each moved aside where something is in its way."""
-        return tuple(
-            next(
+        """Where blocks go along a wall [mm], moved aside for what is in the way; none where one has no room."""
+        found: list[float] = []
+        half = BLOCK[0] / 2.0
+        for along in spread(span):
+            tried = (along + shift for shift in ASIDE)
+            ends = (found[-1] + half if found else span[0], span[1])
+            at = next(
                 (
-                    along + shift
-                    for shift in ASIDE
-                    if span[0] <= along + shift - BLOCK[0] / 2.0
-                    and along + shift + BLOCK[0] / 2.0 <= span[1]
-                    and self._has_room(across, walled, along + shift, screw)
+                    at
+                    for at in tried
+                    if ends[0] - TOUCH <= at - half
+                    and at + half <= ends[1] + TOUCH
+                    and self._has_room(across, walled, at, screw)
                 ),
-                along,
+                None,
             )
-            for along in spread(span)
-        )
+            if at is None:
+                return ()
+            found.append(at)
+        return tuple(found)
 
     def _has_room(self, across: int, walled: Span, along: float, screw: float) -> bool:
         """Whether a block goes there; `walled` is where its wall stands and how far it reaches [mm]."""

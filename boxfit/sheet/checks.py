@@ -19,7 +19,12 @@ CLOSE = 1e-6
 
 
 def findings_of(flat: Flat, shop: FoldShop) -> tuple[Finding, ...]:
-    """All rules that a flat does not keep: those of its lines first, then of the sheet, folds and holes."""
+    """All rules that a flat does not keep: those of its lines first, then of the sheet, folds and holes.
+
+    What is sawn from flat bar is drilled, so that the rules for cutting sheet do not bind it.
+    """
+    if flat.bar:
+        return contour_findings(flat)
     found = [*contour_findings(flat), *_sheet(flat, shop), *_radius(flat)]
     found += [finding for bend in flat.bends for finding in _fold(flat, bend, shop)]
     found += [finding for hole in flat.holes for finding in _hole(flat, hole)]
