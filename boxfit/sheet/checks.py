@@ -1,7 +1,8 @@
 """What a fold shop would send back: its rules on holes, openings, flanges, sheets, radii and the brake.
 
 Hole to edge 1.5 t, hole to bend 2 t + r, hole to hole 2 t, hole at least t, shortest flange 3 t + r: common
-practice, no source. What is wrong with the lines themselves: contour_checks.
+practice, no source. A bar is sawn and drilled: no sheet, and half a hole's diameter to the edge is enough. What
+is wrong with the lines themselves: contour_checks.
 """
 
 from collections.abc import Iterator
@@ -37,7 +38,7 @@ def findings_of(flat: Flat, shop: FoldShop) -> tuple[Finding, ...]:
 
 def _sheet(flat: Flat, shop: FoldShop) -> Iterator[Finding]:
     """Cut from one sheet, its edge left free."""
-    if not shop.takes(flat.size):
+    if not flat.bar and not shop.takes(flat.size):
         long, short = max(flat.size), min(flat.size)
         most = [side - 2.0 * shop.sheet_edge for side in sorted(shop.sheet, reverse=True)]
         figure, limit = (long, most[0]) if long > most[0] else (short, most[1])
@@ -68,11 +69,12 @@ def _fold(flat: Flat, bend: Bend, shop: FoldShop) -> Iterator[Finding]:
 def _hole(flat: Flat, hole: Hole) -> Iterator[Finding]:
     """Large enough, and clear of edges and bends; bends count from the inside of the other leg."""
     thick, half, place = flat.thickness, hole.diameter / 2.0, f"hole {_at(hole.at)}"
-    if hole.diameter < thick - CLOSE:
+    if hole.diameter < thick - CLOSE and not flat.bar:
         yield Finding("hole too small", flat.name, place, hole.diameter, thick)
     edge = min(distance_to_contour(hole.at, contour) for contour in flat.contours) - half
-    if edge < 1.5 * thick - CLOSE:
-        yield Finding("hole to edge", flat.name, place, edge, 1.5 * thick)
+    asked = half if flat.bar else 1.5 * thick
+    if edge < asked - CLOSE:
+        yield Finding("hole to edge", flat.name, place, edge, asked)
     for bend in flat.bends:
         tangent = distance_to_line(hole.at, bend.start, bend.end) - bend.allowance / 2.0
         apart, least = tangent + bend.radius - half, 2.0 * thick + bend.radius

@@ -54,6 +54,18 @@ def test_holes(hole: Hole, expected: list[tuple[str, float, float]]) -> None:
     assert told(replace(PLATE, holes=(hole,))) == expected
 
 
+def test_a_bar_is_sawn_and_drilled() -> None:
+    """6 mm thick, drilled 5 for a thread: to the edge half of that; longer than any sheet."""
+    bar = replace(PLATE, thickness=6.0, bends=(), bar=True)
+    assert told(replace(bar, holes=(Hole((100.0, 5.0), 5.0),))) == []
+    assert told(replace(bar, holes=(Hole((100.0, 4.9), 5.0),))) == [("hole to edge", 2.4, 2.5)]
+    long = straight([(0.0, 0.0), (3000.0, 0.0), (3000.0, 25.0), (0.0, 25.0)])
+    assert told(replace(bar, contours=(long,))) == []
+    assert [code for code, _, _ in told(replace(bar, contours=(long,), bar=False))] == [
+        "blank larger than the sheet"
+    ]
+
+
 def test_short_flange() -> None:
     """3 t + r = 8."""
     assert told(replace(PLATE, bends=(replace(FOLD, leg=7.9),))) == [("flange too short", 7.9, 8.0)]
