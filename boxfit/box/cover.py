@@ -141,8 +141,8 @@ def _meets(bay: Bay, box: PlacedBox, reach: float) -> str | None:
     sealed = replace(bay, opening=None)
     if bay.opening is not None and _is_free(sealed, levels, grown(box.outlines[-1], reach)):
         return (
-            f"they pass the bay's opening {millimetres(lacking)} too near; box.flange = "
-            f"{max(rules.flange - lacking, 0.0):.3g} or less would do where lid screws allow"
+            f"straight in they pass the bay's opening {millimetres(lacking)} too near; box.flange = "
+            f"{max(rules.flange - lacking, 0.0):.3g} or less may do where lid screws and gasket allow"
         )
     return (
         f"{millimetres(lacking)} too little room where the box stands; box.clearance = "

@@ -91,7 +91,8 @@ def test_it_passes_the_opening() -> None:
     hole = rectangle((-27.0, -27.0), (627.0, 427.0))
     bay = replace(bay_with(RULES), opening=Opening("up", hole))
     assert note(bay) == (
-        "they pass the bay's opening 1 mm too near; box.flange = 21 or less would do where lid screws allow"
+        "straight in they pass the bay's opening 1 mm too near; box.flange = 21 or less may do"
+        " where lid screws and gasket allow"
     )
     wide = rectangle((-28.0, -28.0), (628.0, 428.0))
     assert told(replace(bay, opening=Opening("up", wide))).notes == ()
@@ -101,7 +102,9 @@ def test_it_comes_in_past_what_stands_above() -> None:
     """A bracket high above the flange's edge, which the flange passes at 4."""
     bay = with_block((626.0, 100.0, 700.0))
     assert told(bay).notes == ()
-    assert note(replace(bay, opening=Opening("up"))).startswith("they pass the bay's opening 2 mm too near")
+    assert note(replace(bay, opening=Opening("up"))).startswith(
+        "straight in they pass the bay's opening 2 mm too near"
+    )
 
 
 @pytest.mark.parametrize(("clearance", "boxes", "lacks"), [(2.5, 1, "0.5 mm"), (5.0, 2, "0.5 mm")])
