@@ -1,8 +1,7 @@
 """What a fold shop would send back: its rules on holes, openings, flanges, sheets, radii and the brake.
 
 Hole to edge 1.5 t, hole to bend 2 t + r, hole to hole 2 t, hole at least t, shortest flange 3 t + r: common
-practice, no source. A bar is sawn and drilled: no sheet, and half a hole's diameter to the edge is enough. What
-is wrong with the lines themselves: contour_checks.
+practice, no source. What is wrong with the lines themselves: contour_checks.
 """
 
 from collections.abc import Iterator
@@ -22,10 +21,11 @@ CLOSE = 1e-6
 def findings_of(flat: Flat, shop: FoldShop) -> tuple[Finding, ...]:
     """All rules that a flat does not keep: those of its lines first, then of the sheet, folds and holes.
 
-    What is sawn from flat bar is drilled, so that the rules for cutting sheet do not bind it.
+    What is sawn from flat bar is drilled, so that the rules for cutting sheet do not bind it: half a hole's
+    diameter to the edge is enough (common practice, no source).
     """
     if flat.bar:
-        return contour_findings(flat)
+        return (*contour_findings(flat), *(found for hole in flat.holes for found in _drilled(flat, hole)))
     found = [*contour_findings(flat), *_sheet(flat, shop), *_radius(flat)]
     found += [finding for bend in flat.bends for finding in _fold(flat, bend, shop)]
     found += [finding for hole in flat.holes for finding in _hole(flat, hole)]
@@ -38,7 +38,7 @@ def findings_of(flat: Flat, shop: FoldShop) -> tuple[Finding, ...]:
 
 def _sheet(flat: Flat, shop: FoldShop) -> Iterator[Finding]:
     """Cut from one sheet, its edge left free."""
-    if not flat.bar and not shop.takes(flat.size):
+    if not shop.takes(flat.size):
         long, short = max(flat.size), min(flat.size)
         most = [side - 2.0 * shop.sheet_edge for side in sorted(shop.sheet, reverse=True)]
         figure, limit = (long, most[0]) if long > most[0] else (short, most[1])
@@ -69,17 +69,26 @@ def _fold(flat: Flat, bend: Bend, shop: FoldShop) -> Iterator[Finding]:
 def _hole(flat: Flat, hole: Hole) -> Iterator[Finding]:
     """Large enough, and clear of edges and bends; bends count from the inside of the other leg."""
     thick, half, place = flat.thickness, hole.diameter / 2.0, f"hole {_at(hole.at)}"
-    if hole.diameter < thick - CLOSE and not flat.bar:
+    if hole.diameter < thick - CLOSE:
         yield Finding("hole too small", flat.name, place, hole.diameter, thick)
-    edge = min(distance_to_contour(hole.at, contour) for contour in flat.contours) - half
-    asked = half if flat.bar else 1.5 * thick
-    if edge < asked - CLOSE:
-        yield Finding("hole to edge", flat.name, place, edge, asked)
+    yield from _to_edge(flat, hole, 1.5 * thick)
     for bend in flat.bends:
         tangent = distance_to_line(hole.at, bend.start, bend.end) - bend.allowance / 2.0
         apart, least = tangent + bend.radius - half, 2.0 * thick + bend.radius
         if apart < least - CLOSE:
             yield Finding("hole to bend", flat.name, place, apart, least)
+
+
+def _drilled(flat: Flat, hole: Hole) -> Iterator[Finding]:
+    """Far enough from the edge of a bar."""
+    yield from _to_edge(flat, hole, hole.diameter / 2.0)
+
+
+def _to_edge(flat: Flat, hole: Hole, least: float) -> Iterator[Finding]:
+    """So far [mm] from every contour at least."""
+    edge = min(distance_to_contour(hole.at, contour) for contour in flat.contours) - hole.diameter / 2.0
+    if edge < least - CLOSE:
+        yield Finding("hole to edge", flat.name, f"hole {_at(hole.at)}", edge, least)
 
 
 def _holes_apart(flat: Flat) -> Iterator[Finding]:
