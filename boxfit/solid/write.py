@@ -1,7 +1,9 @@
 """Every solid of a layout as files for the workshop: STEP, STL, glTF, and what it all weighs."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from boxfit.box.names import file_stem
 from boxfit.box.whole import BuiltBox
@@ -16,14 +18,21 @@ from boxfit.solid.mesh import write_stl
 from boxfit.solid.step import write_assembly_step, write_part_step
 from boxfit.solid.weighed import WeighedCar, weighed_car
 
+if TYPE_CHECKING:
+    from OCP.TopoDS import TopoDS_Shape
+
 
 @dataclass(frozen=True)
 class SolidReport:
-    """The files written, by name, what a maker should know, and what everything weighs (None: no module)."""
+    """The files written, by name, what a maker should know, and what everything weighs (None: no module).
+
+    `shapes` are the solids of all parts by name, in their places in the car, for whoever draws them.
+    """
 
     files: tuple[str, ...]
     notes: tuple[str, ...]
     masses: WeighedCar | None
+    shapes: "Mapping[str, TopoDS_Shape]" = field(default_factory=dict)
 
 
 def write_solids(
@@ -44,7 +53,19 @@ def write_solids(
     write_mass_json(masses, folder / "mass.json")
     write_mass_csv(masses, folder / "mass.csv")
     files += ["assembly.step", "assembly.glb", "mass.json", "mass.csv"]
-    return SolidReport(tuple(files), tuple(note for box in boxes for note in box.notes), masses)
+    notes = tuple(note for box in boxes for note in box.notes)
+    shapes = {part.body.name: placed_shape(part.body) for box in boxes for part in box.parts}
+    return SolidReport(tuple(files), notes, masses, shapes)
+
+
+def placed_shape(body: Body) -> "TopoDS_Shape":
+    """The solid of a body in its place in the car [mm]."""
+    from OCP.gp import gp_Trsf, gp_Vec
+    from OCP.TopLoc import TopLoc_Location
+
+    move = gp_Trsf()
+    move.SetTranslation(gp_Vec(*body.shift))
+    return body.form.shape.Moved(TopLoc_Location(move))
 
 
 def export_parts(box: MadeBox, folder: Path) -> tuple[str, ...]:
