@@ -21,8 +21,19 @@ from tests.judge.test_fittings import FITTING_CODES
 from tests.judge.test_stepped import CASES as STEPPED_CASES
 
 Case = tuple[Data, Car, Module]
-SOLID_CODES = {"solid-open", "solid-wound", "solid-invalid", "solid-volume", "solid-mass"}
-SHEET_CODES = {"sheet-unread", "sheet-count", "sheet-drawn", "sheet-edge", "sheet-gap"}
+BUILT = (
+    "solid",
+    "sheet",
+    "print",
+    "fitting",
+    "cutout",
+    "foot",
+    "hold-down",
+    "breather",
+    "drain",
+    "disconnect",
+)
+"""How codes begin that speak of what is built, each held where its judge is tested."""
 
 
 def with_bay(bay: Bay) -> Car:
@@ -229,7 +240,7 @@ def test_spoiled_layout_yields_its_code_alone(name: str) -> None:
 
 def test_every_code_of_a_layout_has_a_case() -> None:
     found = {code for cases in (CASES, STEPPED_CASES) for code, _, _ in cases.values()}
-    assert found == set(CODES) - SOLID_CODES - SHEET_CODES - FITTING_CODES
+    assert found == {code for code in CODES if not code.startswith(BUILT)}
 
 
 def test_every_code_used_is_in_the_table() -> None:
