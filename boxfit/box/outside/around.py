@@ -183,8 +183,7 @@ class _Triangles:
 
     def _beside(self, block: Block, distance: float) -> NDArray[np.bool_]:
         beside = (self.low < np.array(block.high) + distance) & (self.high > np.array(block.low) - distance)
-        found: NDArray[np.bool_] = beside.all(axis=1)
-        return found
+        return np.asarray(beside.all(axis=1))
 
 
 @lru_cache(maxsize=16)

@@ -133,12 +133,26 @@ def cable_entries(
 
 
 def _told(site: Site, what: str, gland: Sequence[Lacking], housing: Sequence[Lacking]) -> str:
-    """What is missing where, the nearest first."""
-    words = [f"{site.name}: the {what} have no room: gland: {_nearest(gland)}"]
+    """What is missing at the wall where least is, and what would make room."""
+    words = [f"{site.name}: no room for the {what}: gland: {_nearest(gland)}"]
     if housing:
         words.append(f"cable housing over a slot: {_nearest(housing)}")
-    remedy = "more box.headroom or box.gap, or a shallower survey of what is beside it, would make room"
-    return "; ".join([*words, remedy])
+    rules = site.around.bay.box
+    more = headroom_for_slot(site)
+    if more > 0.0:
+        room = ceil(rules.headroom + more)
+        words.append(f"box.headroom = {room:g} would let a slot in above what stands inside")
+    return "; ".join(words)
+
+
+def headroom_for_slot(site: Site) -> float:
+    """How much more headroom [mm] a slot for bars needs above everything inside; 0 or less where it has it.
+
+    Whatever is as high as a hold-down rises with the headroom no further than it must.
+    """
+    highest = max(block.high[2] for block in site.inside)
+    rim = max(wall.up[1] for wall in site.walls)
+    return highest + SLOT_HEIGHT - rim
 
 
 def _nearest(lacking: Sequence[Lacking]) -> str:

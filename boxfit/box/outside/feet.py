@@ -25,8 +25,9 @@ PLATE, PLATE_THICKNESS, THIN = 60.0, 2.0, 2.0
 """Load-spreading plate behind body sheet thinner than THIN, its side and thickness [mm]: common practice."""
 HEAD = 1.25
 """Half a large washer, in threads: M8 lies on 20 mm (common practice, no source)."""
-WALL_SCREW, SCREWS_APART, NUT_BEHIND = 6.0, 30.0, 8.0
-"""Where a foot cannot be welded: screws M6 through the wall, so far apart [mm], their nuts behind it [mm]."""
+WALL_SCREW, SCREWS_APART, HEAD_BEHIND = 6.0, 30.0, 5.0
+"""Where a foot cannot be welded: button-head screws M6 through the wall from inside, so far apart [mm]; head
+and large washer behind the wall [mm]: ISO 7380 and ISO 7093, from memory."""
 FROM_SCREW = 12.0
 """From the end of a foot to its wall screws [mm]."""
 BELOW_FLANGE = 8.0
@@ -150,6 +151,11 @@ def _edge(mount: Mount) -> float:
     return HEAD * mount.bolt + 5.0
 
 
+def _off_bend(mount: Mount, thick: float, radius: float) -> float:
+    """From the outside of the other leg to the middle of the bolt [mm]: washer and hole clear of the bend."""
+    return max(thick + radius + HEAD * mount.bolt, 3.0 * thick + radius + clearance_hole(mount.bolt) / 2.0)
+
+
 def _angle(rules: BoxRules, mount: Mount, wall: Wall, facing: tuple[int, int]) -> Iterator[_Try]:
     """One leg on the body, from beyond the hole to the wall; the other along the wall."""
     material, thick, radius = foot_sheet(rules)
@@ -163,7 +169,7 @@ def _angle(rules: BoxRules, mount: Mount, wall: Wall, facing: tuple[int, int]) -
     length = start_on_wall + ON_WALL
     end = mount.at[axis] + sign * length
     low = mount.at[fold] - WIDTH / 2.0
-    if not (thick + radius + HEAD * mount.bolt <= beyond <= REACH and gap <= REACH):
+    if not (_off_bend(mount, thick, radius) <= beyond <= REACH and gap <= REACH):
         return
     if not (span[0] <= end <= span[1] and along[0] <= low and low + WIDTH <= along[1]):
         return
@@ -187,13 +193,13 @@ def _trough(rules: BoxRules, mount: Mount, wall: Wall) -> Iterator[_Try]:
     gap = (mount.at[wall.axis] - wall.plane) * wall.sign
     across, span = 1 - wall.axis, _extent(wall, 2)
     low = mount.at[across] - WIDTH / 2.0
-    bend, head = thick + radius, HEAD * mount.bolt
+    bend, off = thick + radius, _off_bend(mount, thick, radius)
     inside = wall.corners[0] <= low and low + WIDTH <= wall.corners[1]
     if not (2.0 * bend <= gap <= REACH and inside):
         return
     ways: tuple[tuple[Looks, Looks, float], ...] = (("down", "up", 1.0), ("up", "down", -1.0))
     for away, back, sign in ways:
-        turn = mount.at[2] - sign * (bend + head)
+        turn = mount.at[2] - sign * off
         turn = min(turn, span[1] - ON_WALL - bend) if sign > 0 else max(turn, span[0] + ON_WALL + bend)
         last = max(bend, (span[0] - turn) if sign > 0 else (turn - span[1])) + ON_WALL
         if not (span[0] <= turn + sign * last <= span[1] and abs(mount.at[2] - turn) <= REACH):
@@ -263,7 +269,8 @@ def _off_body(block: Block, mount: Mount, around: Around) -> Block | None:
 
 
 def _screwed(site: Site, one: _Try) -> Made | str:
-    """Two screws through the wall near the end of the leg on it, nuts inside, put in once the box stands."""
+    """Two screws through the wall near the end of the leg on it, heads inside, nuts on once the box "
+    "stands."""
     strip, wall = one.strip, one.wall
     way, length = strip.legs[-1]
     fold = PLUS.index(strip.along)
@@ -278,22 +285,22 @@ def _screwed(site: Site, one: _Try) -> Made | str:
         at[fold] += place
         along, up = (at[1 - wall.axis], at[2])
         behind = wall.block(
-            (along - 8.0, along + 8.0), (up - 8.0, up + 8.0), (-wall.thickness - NUT_BEHIND, -wall.thickness)
+            (along - 8.0, along + 8.0), (up - 8.0, up + 8.0), (-wall.thickness - HEAD_BEHIND, -wall.thickness)
         )
         half = hole / 2.0
         if not wall.takes((along - half, along + half), (up - half, up + half)):
             return "could not be screwed: its screws would stand in a bend of the wall"
         if any(meets(behind, other) for other in (*site.inside, *site.holes)):
             return (
-                f"does not pass the opening and could not be screwed: {NUT_BEHIND:g} mm for nuts are "
+                f"does not pass the opening and could not be screwed: {HEAD_BEHIND:g} mm for heads are "
                 "not free inside"
             )
         cutouts.append(Cutout(f"screw of {strip.name}", wall.looks, _vector(at), hole))
     holes = tuple(StripHole(len(strip.legs) - 1, place, across, hole) for place in places)
     word = (
-        f"{strip.name}: two screws M6 with large washers through the {wall.looks} wall, seal them; put on "
-        "once the "
-        "box stands in its place"
+        f"{strip.name}: two button-head screws M6 with large washers from inside through the "
+        f"{wall.looks} wall, seal them, before modules are in; the foot is put on once the box stands in "
+        "its place"
     )
     return (replace(strip, holes=strip.holes + holes),), tuple(cutouts), word
 
@@ -357,6 +364,6 @@ def foot_fasteners(feet: Sequence[Foot]) -> tuple[Fastener, ...]:
     screws = sum(len(foot.cutouts) for foot in feet)
     if screws:
         found.append(
-            Fastener("screw 8.8 with large washers and lock nut", "M6 x 20", screws, "feet to the wall")
+            Fastener("button-head screw with large washers, lock nut", "M6 x 20", screws, "feet to the wall")
         )
     return tuple(found)

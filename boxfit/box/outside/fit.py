@@ -178,7 +178,7 @@ def _burst(fittings: Fittings) -> bool:
 
 
 def with_fittings(parts: BoxParts, found: Fittings) -> BoxParts:
-    """The parts with more fixed to them: cutouts go through the tray, notes stand with those of the box."""
+    """The parts with more fixed to them; cutouts go through the tray."""
     own = parts.fittings
     whole = Fittings(
         own.strips + found.strips,
@@ -188,14 +188,16 @@ def with_fittings(parts: BoxParts, found: Fittings) -> BoxParts:
         own.notes + found.notes,
     )
     tray = replace(parts.tray, cutouts=parts.tray.cutouts + found.cutouts)
-    return replace(parts, tray=tray, fittings=whole, notes=parts.notes + found.notes)
+    return replace(parts, tray=tray, fittings=whole)
 
 
 LEAST_FEET = 2
 """A box held by fewer feet than this is not held: common practice, no source."""
 
 
-def mounts_out_of_reach(car: Car, layout: Layout, parts: Sequence[BoxParts]) -> tuple[tuple[str, ...], ...]:
+def mounts_out_of_reach(
+    car: Car, layout: Layout, parts: Sequence[BoxParts]
+) -> tuple[tuple[str, str, str, str], ...]:
     """Bay, key, rule and remedy of each mount that no foot reaches, where the others do not hold a box.
 
     `parts` are those of the boxes, in the layout's order. A bay without mounts has nothing to tell.
@@ -203,7 +205,7 @@ def mounts_out_of_reach(car: Car, layout: Layout, parts: Sequence[BoxParts]) -> 
     bays = {bay.name: bay for bay in car.bays}
     placed = [(bays[filled.name], box) for filled in layout.bays for box in filled.boxes]
     standing = [Standing(bay, box, own) for (bay, box), own in zip(placed, parts, strict=True)]
-    told: list[tuple[str, ...]] = []
+    told: list[tuple[str, str, str, str]] = []
     for bay in car.bays:
         sites = [_site(one, standing) for one in standing if one.bay is bay]
         found = feet_of(bay, sites) if sites else ()

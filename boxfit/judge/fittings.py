@@ -1,0 +1,199 @@
+"""The judge of what is fixed outside of boxes: from the files alone, every fitting against all round it."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from itertools import combinations
+
+from boxfit.bay import Bay, Prism
+from boxfit.car import Car
+from boxfit.judge.claim import Claim, ClaimedBox, Extent, read_claim
+from boxfit.judge.cutouts import judge_cutouts
+from boxfit.judge.distance import Cuboid, block_distance, inside_distance, shortfall
+from boxfit.judge.feet import judge_feet, leg_cuboids
+from boxfit.judge.finding import SLACK, Finding
+from boxfit.judge.fittings_claim import FACES, ToldBought, ToldBox, read_fittings
+from boxfit.judge.inside import room_distance
+from boxfit.judge.places import (
+    PLAN,
+    SURVEYED,
+    Obstacle,
+    SetBox,
+    depth_inside,
+    keepout_obstacle,
+    set_box,
+)
+from boxfit.judge.surface import surface_distance
+
+HAND = (60.0, 150.0)
+"""A hand with a spanner, across and along [mm]: common practice, no source."""
+BEHIND = {"cable gland": 12.0, "connector": 20.0, "service disconnect": 45.0, "breather": 4.0, "drain": 0.0}
+"""How deep [mm] each kind reaches behind its hole at least: common practice, no source."""
+
+
+@dataclass(frozen=True)
+class Judged:
+    """A box as laid out and what is told of its fittings."""
+
+    set: SetBox
+    claimed: ClaimedBox
+    told: ToldBox
+
+    @property
+    def middle(self) -> float:
+        """The middle of its outside along x [mm]."""
+        return (self.set.body.low[0] + self.set.body.high[0]) / 2.0
+
+
+def judge_fittings(data: Mapping[str, object], car: Car, layout: Mapping[str, object]) -> tuple[Finding, ...]:
+    """Everything a fittings.json breaks, beside the layout.json it belongs to; empty where it is clear."""
+    claim, told = read_claim(layout), read_fittings(data)
+    if not isinstance(claim, Claim):
+        return claim
+    if isinstance(told, tuple):
+        return told
+    boxes = _matched(claim, told.boxes, car)
+    if isinstance(boxes, Finding):
+        return (boxes,)
+    findings: list[Finding] = []
+    all_parts = [part for box in boxes for part in box.set.parts]
+    for box in boxes:
+        findings += judge_cutouts(box.set, box.claimed, box.told.cutouts)
+        findings += judge_feet(box.set, box.told.strips)
+        findings += _judge_bought(box, all_parts)
+        findings += _judge_rules(box, car)
+    return (*findings, *_judge_together(boxes))
+
+
+def _matched(claim: Claim, told: Sequence[ToldBox], car: Car) -> list[Judged] | Finding:
+    """Every box of the layout with its fittings, in order."""
+    bays = {bay.name: bay for bay in car.bays}
+    laid = [(bay.name, number, box) for bay in claim.bays for number, box in enumerate(bay.boxes, start=1)]
+    if [(name, number) for name, number, _ in laid] != [(one.bay, one.number) for one in told]:
+        return Finding("name", "boxes", "the boxes told are not those of the layout")
+    return [
+        Judged(set_box(one.name, bays[name], box), box, one)
+        for (name, _, box), one in zip(laid, told, strict=True)
+    ]
+
+
+def _cuboid(extent: Extent) -> Cuboid:
+    return Cuboid(extent.low, extent.high)
+
+
+def _judge_bought(box: Judged, all_parts: Sequence[Cuboid]) -> Iterator[Finding]:
+    """Body and room of every bought part: clear of the bay, of every box and of the modules."""
+    bay = box.set.bay
+    around = list(_around(bay))
+    for one in box.told.bought:
+        place, body, keeps = f"{box.told.name}, {one.name}", _cuboid(one.body), _cuboid(one.keeps)
+        for code, block in (("fitting-outside", body), ("fitting-room", keeps)):
+            figures = [shortfall(block, obstacle.measure, obstacle.needed) for obstacle in around]
+            short = [figure for figure in figures if figure is not None]
+            if short:
+                text = f"{min(short):.3f} mm from the bay, {bay.tolerance:g} mm needed"
+                yield Finding(code, place, text, min(short))
+                break
+        for code, block in (("fitting-meets", body), ("fitting-room", keeps)):
+            apart = min((block_distance(block, part) for part in all_parts), default=0.0)
+            if apart < -SLACK:
+                yield Finding(code, place, f"{-apart:.3f} mm deep in a box", apart)
+                break
+        yield from _judge_behind(box, one, place)
+
+
+def _around(bay: Bay) -> Iterator[Obstacle]:
+    """Walls and keep-outs, with the survey's tolerance; from what moves or is hot as far as a box."""
+    room, needed = bay.room, bay.tolerance
+    if isinstance(room, Prism):
+        plan, floor, top = room.outline, room.floor, room.top
+        yield Obstacle("walls", "", lambda block: inside_distance(block.across(PLAN), plan), needed)
+        yield Obstacle("floor", "", lambda block: block.low[2] - floor, needed)
+        yield Obstacle("top", "", lambda block: top - block.high[2], needed)
+    else:
+        reach = needed + room.surface.off
+        measure = room_distance if room.reads == "room" else surface_distance
+        yield Obstacle(SURVEYED, "", lambda block: measure(block, room.surface, reach), reach)
+        if room.reads == "body":
+            yield Obstacle("the end of the room", "", lambda block: depth_inside(block, room), needed)
+    for keepout in bay.keepouts:
+        yield keepout_obstacle(keepout, "", keepout.distance if keepout.reason else needed)
+
+
+def _judge_behind(box: Judged, one: ToldBought, place: str) -> Iterator[Finding]:
+    """Behind the hole, over its own section, no module stands as deep as the thing reaches in."""
+    deep = BEHIND.get(one.kind, 0.0)
+    holes = [cutout for cutout in box.told.cutouts if cutout.at == one.at]
+    axis, sign = FACES[one.looks]
+    if deep <= 0.0 or not holes or axis == 2:
+        return
+    wide, high = (holes[0].diameter,) * 2 if holes[0].diameter else holes[0].size
+    inside = one.at[axis] - sign * box.set.bay.box.thickness
+    ends = sorted((inside, inside - sign * deep))
+    low, high_corner = list(one.at), list(one.at)
+    low[axis], high_corner[axis] = ends
+    for k, half in ((1 - axis, wide / 2.0), (2, high / 2.0)):
+        low[k], high_corner[k] = one.at[k] - half, one.at[k] + half
+    behind = Cuboid((low[0], low[1], low[2]), (high_corner[0], high_corner[1], high_corner[2]))
+    modules = [Cuboid(each.low, each.high) for each in box.claimed.modules]
+    apart = min(block_distance(behind, module) for module in modules)
+    if apart < -SLACK:
+        text = f"a module stands {-apart:.3f} mm into the {deep:g} mm that it needs behind the wall"
+        yield Finding("fitting-behind", place, text, apart)
+
+
+def _judge_together(boxes: Sequence[Judged]) -> Iterator[Finding]:
+    """No fitting stands in another, nor in the room that another keeps."""
+    things: list[tuple[str, Cuboid, Cuboid]] = []
+    for box in boxes:
+        for one in box.told.bought:
+            things.append((f"{box.told.name}, {one.name}", _cuboid(one.body), _cuboid(one.keeps)))
+        for strip in box.told.strips:
+            if strip.kind == "foot":
+                name = f"{box.told.name}, {strip.name}"
+                things += [(name, leg, leg) for leg in leg_cuboids(strip)]
+    for (name, body, keeps), (other, other_body, other_keeps) in combinations(things, 2):
+        if name == other:
+            continue
+        pairs = (("fitting-meets", body, other_body), ("fitting-room", keeps, other_body))
+        for code, first, second in (*pairs, ("fitting-room", body, other_keeps)):
+            apart = block_distance(first, second)
+            if apart < -SLACK:
+                yield Finding(code, f"{name} and {other}", f"{-apart:.3f} mm into each other", apart)
+                break
+
+
+def _judge_rules(box: Judged, car: Car) -> Iterator[Finding]:
+    """The breather away from the cabin, the drain at the lowest floor, the disconnect where a hand comes."""
+    names = car.target.aboard if car.target else ()
+    seats = [one.at[0] for one in car.carried if one.name in names] or [one.at[0] for one in car.carried]
+    cabin = sum(seats) / len(seats) if seats else -car.wheelbase / 2.0
+    for one in box.told.bought:
+        place = f"{box.told.name}, {one.name}"
+        axis, sign = FACES[one.looks]
+        if one.kind == "breather" and axis == 0 and (cabin - box.middle) * sign > 0.0:
+            yield Finding("breather-to-cabin", place, "looks towards the cabin", abs(cabin - box.middle))
+        if one.kind == "drain" and (one.looks != "down" or abs(one.at[2] - box.set.body.low[2]) > SLACK):
+            above = one.at[2] - box.set.body.low[2]
+            yield Finding("drain-high", place, f"{above:.3f} mm above the lowest floor", above)
+        if one.kind == "service disconnect":
+            yield from _judge_reach(one, box.set.bay, place)
+
+
+def _judge_reach(one: ToldBought, bay: Bay, place: str) -> Iterator[Finding]:
+    """A hand's room leads from the disconnect to the bay's open side."""
+    if bay.opening is None:
+        return
+    way = bay.opening.way
+    axis, sign = FACES[way]
+    if axis < 2:
+        if one.looks != way:
+            yield Finding("disconnect-reach", place, f"looks {one.looks}, the bay opens to the {way}")
+        return
+    end = bay.room.top if sign > 0 else bay.room.floor
+    reached = (one.keeps.high if sign > 0 else one.keeps.low)[2]
+    short = (end - reached) * sign - bay.tolerance
+    across, along = sorted(one.keeps.high[k] - one.keeps.low[k] for k in (0, 1))
+    narrow = max(HAND[0] - across, HAND[1] - along)
+    if max(short, narrow) > SLACK:
+        text = f"{max(short, narrow):.3f} mm are missing on a hand's way to it"
+        yield Finding("disconnect-reach", place, text, max(short, narrow))
