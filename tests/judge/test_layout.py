@@ -17,7 +17,6 @@ from boxfit.judge.layout import judge_layout
 from boxfit.module import FaceRoom, Module
 from boxfit.workshop import FoldShop
 from tests.judge.samples import BAY, CAR, MODULE, ROOM, RULES, Data, box, layout
-from tests.judge.test_fittings import FITTING_CODES
 from tests.judge.test_stepped import CASES as STEPPED_CASES
 
 Case = tuple[Data, Car, Module]
