@@ -63,7 +63,7 @@ def _at(corner: Vector, axis: int, place: float) -> Vector:
 
 
 def less_ribs(whole: PartMass, ribs: tuple[Block, ...], tray: Tray, low: Vector) -> PartMass:
-    """A tray's mass with the ribs it has instead of `ribs`; centres count from `low`, the box's corner. [mm]"""
+    """A tray's mass with the ribs it has, not `ribs`; centres count from `low` [mm], the low corner."""
     if ribs == tray.ribs or not whole.volume:
         return whole
     pieces = [(whole.volume, whole.centre)]
