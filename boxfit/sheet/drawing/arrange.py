@@ -5,9 +5,11 @@ from dataclasses import dataclass, replace
 
 from boxfit.bay import Point
 from boxfit.sheet.drawing.board import Area, Board
-from boxfit.sheet.drawing.paper import A1, A2, A3, Paper
+from boxfit.sheet.drawing.letters import width_of
+from boxfit.sheet.drawing.paper import A0, A1, A2, A3, Paper
 from boxfit.sheet.drawing.tables import (
     BETWEEN,
+    LETTERS,
     ROW,
     Table,
     height_of,
@@ -20,11 +22,13 @@ from boxfit.sheet.drawing.title import TITLE_HEIGHT, TITLE_WIDTH, Title
 
 SCALES = (1.0, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01)
 """ISO 5455, reductions, from memory."""
-PAPERS = (A3, A2, A1)
+PAPERS = (A3, A2, A1, A0)
 INSET = 6.0
 """What is drawn stays this far [mm] off the frame, clear of the centring marks."""
 NARROW_NOTES = 110.0
 """Notes are set no wider than this [mm]."""
+WHOLE = 0.6
+"""What takes more than this part of an area's width keeps all of it below for itself."""
 Item = Table | tuple[str, ...]
 """A table, or notes."""
 
@@ -128,26 +132,34 @@ def flowed(items: Sequence[Item], slots: Sequence[Area], broken: bool) -> tuple[
 
     `broken` where tables are cut into as many pieces side by side as the width takes.
     """
-    free = [list(slot) for slot in slots]
+    free = list(slots)
     found: list[Placed] = []
-    for item in items:
-        if not item or (isinstance(item, Table) and not item.rows):
-            continue
-        for slot in free:
-            left, bottom, right, top = slot
-            set_here = _set(item, (left, top, right, bottom), broken)
+    for item in (one for one in items if one and not (isinstance(one, Table) and not one.rows)):
+        for place, slot in enumerate(free):
+            set_here = _set(item, slot, broken)
             if set_here is not None:
                 found += set_here
-                slot[3] = top - max(_height(one.item) for one in set_here) - BETWEEN
+                free[place : place + 1] = _left_over(slot, set_here)
                 break
         else:
             return None
     return tuple(found)
 
 
+def _left_over(slot: Area, placed: Sequence[Placed]) -> list[Area]:
+    """What of an area is left below and beside what stands in its upper left corner."""
+    left, bottom, right, top = slot
+    below = top - max(_height(one.item) for one in placed) - BETWEEN
+    beside = max(one.at[0] + _width(one.item) for one in placed) + BETWEEN
+    if beside - left > WHOLE * (right - left):
+        return [(left, bottom, right, below), (beside, below + BETWEEN, right, top)]
+    return [(left, bottom, beside - BETWEEN, below), (beside, bottom, right, top)]
+
+
 def _set(item: Item, area: Area, broken: bool) -> list[Placed] | None:
-    """An item at the upper left of an area (left, top, right, bottom) [mm]; None where it is too large."""
-    (left, top), width, height = area[:2], area[2] - area[0], area[1] - area[3]
+    """An item at the upper left of an area [mm]; None where it is too large."""
+    left, bottom, right, top = area
+    width, height = right - left, top - bottom
     if not isinstance(item, Table):
         lines = tuple(note_lines(item, min(width, NARROW_NOTES)))
         return [Placed(lines, (left, top))] if ROW * len(lines) <= height and width >= 40.0 else None
@@ -162,3 +174,10 @@ def _set(item: Item, area: Area, broken: bool) -> list[Placed] | None:
 def _height(item: Table | tuple[str, ...]) -> float:
     """How high [mm] what was set is."""
     return height_of(item) if isinstance(item, Table) else ROW * len(item)
+
+
+def _width(item: Table | tuple[str, ...]) -> float:
+    """How wide [mm] what was set is."""
+    if isinstance(item, Table):
+        return item.width
+    return max(width_of(line, LETTERS) for line in item)

@@ -26,13 +26,15 @@ def bought_table(built: BuiltBox, numbers: Mapping[str, str]) -> Table:
         row = rows.setdefault(number, [number, one.name, "0", one.about])
         row[2] = str(int(row[2]) + 1)
         row[1] = one.name if row[2] == "1" else one.kind
-    return Table("Bought", ("part no.", "name", "qty", "what to order"), tuple(map(tuple, rows.values())))
+    return Table(
+        "Bought", ("part no.", "name", "qty", "what to order"), tuple(map(tuple, rows.values())), 80.0
+    )
 
 
 def fastener_table(built: BuiltBox) -> Table:
     """Screws, nuts and the like."""
     rows = tuple((str(one.count), one.what, one.thread, one.where) for one in built.parts.fittings.fasteners)
-    return Table("Fasteners and packers", ("qty", "what", "size", "where"), rows)
+    return Table("Fasteners and packers", ("qty", "what", "size", "where"), rows, 60.0)
 
 
 def _notes(built: BuiltBox) -> Iterator[str]:

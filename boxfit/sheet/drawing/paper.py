@@ -39,6 +39,7 @@ A4 = Paper("A4", 210.0, 297.0)
 A3 = Paper("A3", 420.0, 297.0)
 A2 = Paper("A2", 594.0, 420.0)
 A1 = Paper("A1", 841.0, 594.0)
+A0 = Paper("A0", 1189.0, 841.0)
 
 
 def frame_marks(paper: Paper) -> Iterator[Mark]:

@@ -69,20 +69,30 @@ def section_page(built: BuiltBox, items: tuple[BoxItem, ...], title: Title, tabl
 
     def size_at(scale: float) -> Point:
         wide = (far - x) * scale + 2.0 * BESIDE + DETAIL[0]
-        views = (high - low + across[1] - across[0]) * scale + 2.0 * HEADED
+        views = (high - low + across[1] - across[0]) * scale + 3.0 * HEADED
         return (wide, max(views, DETAIL[1] + 12.0))
 
     chosen = arranged(size_at, tables, largest=0.5)
     board = chosen.board(title)
     left, bottom, right, top = chosen.views
     split, level = right - DETAIL[0], top - HEADED - (high - low) * chosen.scale
+    across_paper = (left + split) / 2.0 - (x + far) / 2.0 * chosen.scale
+    place = ((across_paper, level - HEADED + 4.0), chosen.scale)
+    board.add(
+        [
+            Text(f"section A-A, {chosen.ratio}: cut faces only", (left + 2.0, top - 5.0), HEADING),
+            Text(f"detail B, {scale_words(rim.scale)}", (split + 2.0, top - 5.0), HEADING),
+            Text(
+                "from above, lid and modules out",
+                (left + 2.0, place[0][1] - (across[1] - across[0]) * chosen.scale - 8.0),
+                HEADING,
+            ),
+        ]
+    )
     _section(board, built, cuts, chosen.scale, (left, level, split, top - HEADED))
-    board.add([Text(f"section A-A, {chosen.ratio}: cut faces only", (left + 2.0, top - 5.0), HEADING)])
-    board.add([Text(f"detail B, {scale_words(rim.scale)}", (split + 2.0, top - 5.0), HEADING)])
     draw_rim(board, rim, [(cut.item, cut.faces) for cut in cuts], (split, bottom, right, top - 10.0))
     cut_items = {cut.item.item for cut in cuts}
     others = [one for one in items if one.inside and one.item not in cut_items]
-    place = (((left + split) / 2.0 - (x + far) / 2.0 * chosen.scale, level - HEADED), chosen.scale)
     _open_view(board, items, others, place)
     return board.page()
 
@@ -97,8 +107,6 @@ def _open_view(
     low, high = extent_of(shapes)
     origin = (across, top - high[1] * scale)
     board.add(moved(mark, scale, origin) for mark in seen(shapes, FROM_ABOVE, False))
-    words = "from above, lid and modules out"
-    board.add([Text(words, (across + low[0] * scale, top + 3.5), HEADING)])
     places = [Item(one.item, _on((one.middle[0], one.middle[1]), scale, origin)) for one in others]
     right, bottom = _on((high[0], low[1]), scale, origin)
     balloons(board, places, right + 14.0, (bottom, top))
@@ -127,7 +135,7 @@ def _section(board: Board, built: BuiltBox, cuts: Sequence[Cut], scale: float, a
     dimension(board, Measured(start, end, figure(high - low), start[0] - FIRST_ROW, -1, True))
     corner = (origin[0] + far * scale, origin[1] + high * scale)
     items = [Item(cut.item.item, _on(cut.place, scale, origin)) for cut in cuts]
-    balloons(board, items, corner[0] + 14.0, (area[1], area[3]))
+    balloons(board, items, corner[0] + 14.0, (area[1] - 8.0, area[3] + 8.0))
 
 
 def _on(place: Point, scale: float, origin: Point) -> Point:

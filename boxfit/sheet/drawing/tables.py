@@ -1,7 +1,7 @@
 """Tables and notes on a sheet."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from boxfit.bay import Point
@@ -19,7 +19,7 @@ BETWEEN = 5.0
 
 
 WIDEST = 46.0
-"""Words in a cell wider than this [mm] go on in a further line."""
+"""Words in a cell wider than this [mm] go on in a further line, where a table does not say otherwise."""
 
 
 @dataclass(frozen=True)
@@ -29,12 +29,13 @@ class Table:
     heading: str
     columns: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
+    widest: float = WIDEST
 
     @cached_property
     def cells(self) -> tuple[tuple[tuple[str, ...], ...], ...]:
         """The lines of words in every cell, row by row."""
         return tuple(
-            tuple(tuple(wrapped(words, LETTERS, WIDEST)) or ("",) for words in row) for row in self.rows
+            tuple(tuple(wrapped(words, LETTERS, self.widest)) or ("",) for words in row) for row in self.rows
         )
 
     @property
@@ -82,7 +83,11 @@ def _broken(table: Table, count: int) -> list[Table]:
         found[-1].append(row)
         taken += lines
     return [
-        Table(table.heading if place == 0 else "", table.columns, tuple(table.rows[row] for row in rows))
+        replace(
+            table,
+            heading=table.heading if place == 0 else "",
+            rows=tuple(table.rows[row] for row in rows),
+        )
         for place, rows in enumerate(found)
     ]
 
