@@ -5,6 +5,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from boxfit.car import Car
+from boxfit.jobs.fittings import refuse_out_of_reach, write_fittings
 from boxfit.jobs.going_on import JudgedWrongError, Search
 from boxfit.jobs.laid_out import best_and_others
 from boxfit.jobs.parcels import refuse_unknown_shops, write_parcels
@@ -67,6 +68,7 @@ def build(car: Car, module: Module, target: Path, search: Search, shops: Sequenc
     from boxfit.judge.solids import judge_solids
     from boxfit.report.columns import listed
     from boxfit.report.summary import summary
+    from boxfit.sheet.drawing.write import write_drawings
     from boxfit.solid.write import write_solids
 
     refuse_unknown_shops(shops)
@@ -77,6 +79,8 @@ def build(car: Car, module: Module, target: Path, search: Search, shops: Sequenc
         with whole_or_nothing(target) as folder:
             tell("making solids")
             built = built_boxes(car, module, best)
+            refuse_out_of_reach(car, best, built)
+            write_fittings(car, module, best, built, folder)
             solids = write_solids(car, module, best, built, folder)
             tell("judging solids")
             findings = judge_solids(folder)
@@ -87,6 +91,7 @@ def build(car: Car, module: Module, target: Path, search: Search, shops: Sequenc
             for_shops = write_workshop_files(built, folder)
             fit = write_fit(built, best, module, folder)
             write_pictures(car, module, best, folder)
+            write_drawings(car, module, best, built, solids.shapes, folder)
             layout = with_alternatives()
             (folder / "layout.json").write_bytes(layout_bytes(layout))
             text = summary(car, module, layout)
