@@ -3,10 +3,14 @@
 from dataclasses import replace
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
-from boxfit.bay import Bay, Block, BoxRules, Keepout, Opening, Prism
+from boxfit.bay import Bay, Block, BoxRules, Cylinder, Keepout, Opening, Prism
 from boxfit.box.cover import Cover, cover_of
 from boxfit.box_shape import grown, rectangle
+from boxfit.judge.distance import Cuboid
+from boxfit.judge.places import solid_measure
 from boxfit.layout import PlacedBox
 from tests.box.samples import LOW, RULES, bay_with, box_around, plan_by, stepped_box
 from tests.surfaces import as_shell
@@ -165,3 +169,51 @@ def test_studs_do_not_depend_on_the_place() -> None:
     found = zip(told(bay_with(RULES)).studs, told(bay_with(RULES), moved).studs, strict=True)
     for one, other in found:
         assert (other[0] - LOW[0], other[1] - LOW[1]) == pytest.approx(one)
+
+
+@st.composite
+def bays_round_the_box(draw: st.DrawFn) -> Bay:
+    """Walls, a block and a bar somewhere about the flange's edge, the way in from above open."""
+    near = st.integers(-40, 120).map(lambda tenths: tenths / 10.0)
+    bay = walls(3.0 + draw(near.filter(lambda past: past >= 0.0)))
+    at, height = 622.0 + draw(near), draw(st.integers(3000, 4400)) / 10.0
+    block = Block((at, 100.0, height), (at + 40.0, 140.0, height + 20.0))
+    level, lean = draw(st.integers(3000, 4400)) / 10.0, draw(st.integers(-60, 60))
+    bar = Cylinder((-30.0, 430.0 + draw(near), level), (650.0, 430.0 + draw(near), level + lean), 8.0)
+    reasons = st.sampled_from(["", "hot"])
+    keepouts = tuple(
+        Keepout(name, solid, 3.0 + draw(st.sampled_from([0.0, 10.0, 12.0])), False, draw(reasons))
+        for name, solid in (("block", block), ("bar", bar))
+    )
+    opening = draw(st.sampled_from([None, Opening("up")]))
+    return replace(bay, keepouts=keepouts, opening=opening)
+
+
+def shortfalls(bay: Bay, by: float) -> float:
+    """How much [mm] the plate, its edges `by` past the flange, is too near, as the judge measures.
+
+    All the way up where it comes in from there, the survey's tolerance kept.
+    """
+    low, high = (-22.0 - by, -22.0 - by, 406.0), (622.0 + by, 422.0 + by, 416.5)
+    body, way = Cuboid(low, high), Cuboid(low, (*high[:2], 900.0))
+    assert isinstance(bay.room, Prism)
+    (x, y), (a, b) = min(bay.room.outline), max(bay.room.outline)
+    lacking = [3.0 - gap for gap in (low[0] - x, low[1] - y, a - high[0], b - high[1])]
+    for keepout in bay.keepouts:
+        asked = keepout.distance if keepout.reason else max(3.0, keepout.distance - 10.0)
+        lacking.append(asked - solid_measure(keepout.solid, 99.0)(body))
+        if bay.opening is not None:
+            lacking.append(3.0 - solid_measure(keepout.solid, 99.0)(way))
+    return max(lacking)
+
+
+@settings(deadline=None, max_examples=50)
+@given(bays_round_the_box())
+def test_the_judge_measures_the_same(bay: Bay) -> None:
+    """Edges that are made keep what they must; those that are not would be too near, by what is told."""
+    cover = told(bay)
+    assert cover.plate is not None
+    if cover.plate.returned:
+        assert shortfalls(bay, 3.0) <= 1e-3
+    else:
+        assert shortfalls(bay, 3.0) > -0.05
