@@ -13,7 +13,19 @@ FILES = sorted(PACKAGE.rglob("*.py"))
 NAMES = [str(file.relative_to(PACKAGE)) for file in FILES]
 
 THINGS = frozenset(
-    {"surface", "workshop", "bay", "box_shape", "module", "car", "layout", "box_details", "box_blank", "box_ribs"}
+    {
+        "surface",
+        "workshop",
+        "bay",
+        "box_shape",
+        "module",
+        "car",
+        "layout",
+        "box_details",
+        "lid_details",
+        "box_blank",
+        "box_ribs",
+    }
 )
 SUMS = frozenset({"weight", "electrics", "retention"})
 BASE = THINGS | SUMS | {"standards"}

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from boxfit.bay import Bay, Block, Keepout, Surface
+from boxfit.bay import Bay, Block, BoxRules, Keepout, Surface
 from boxfit.car import Car
 from boxfit.report.columns import broken, counted
 from boxfit.report.odd import odd_things
@@ -49,6 +49,10 @@ def _bay(bay: Bay) -> Iterator[str]:
         yield f"{bay.name}: opening: {bay.opening.way}, {hole}"
     for keepout in bay.keepouts:
         yield f'{bay.name}: keepout "{keepout.name}": {_keepout(keepout)}'
+    for mount in bay.mounts:
+        sheet = f"{mount.body_thickness:g} mm of body"
+        hole = "to be drilled" if mount.drilled else "hole there already"
+        yield f'{bay.name}: mount "{mount.name}": M{mount.bolt:g} in {sheet} that looks {mount.faces}, {hole}'
     if bay.box.asked:
         yield from _box(bay)
 
@@ -83,3 +87,21 @@ def _box(bay: Bay) -> Iterator[str]:
         f"headroom {rules.headroom:g} mm; at most {counted(rules.tiers, 'tier')}, "
         f"{counted(rules.boxes, 'box', 'boxes')}"
     )
+    if rules.gasket_pressed:
+        pressed = f"{rules.gasket_pressed:.1f} under the lid"
+        yield f"{bay.name}: box: gasket {rules.gasket_width:g} x {rules.gasket_thickness:g} mm, {pressed}"
+    if rules.cover_material:
+        yield f"{bay.name}: box: cover plate of {rules.cover_material}"
+    yield from (f"{bay.name}: box: {words}" for words in _shops(rules))
+
+
+def _shops(rules: BoxRules) -> Iterator[str]:
+    """What the shop brings that makes it; nothing of a box that is welded from plates."""
+    shop, printer = rules.fold_shop, rules.print_shop
+    if rules.process == "folded":
+        own = shop.own_k(rules.thickness, rules.bend_radius)
+        k = "K of DIN 6935" if own is None else f"K {own:g} of the shop's own"
+        yield f"sheet {shop.sheet[0]:g} x {shop.sheet[1]:g}, folds up to {shop.brake:g} mm, {k}"
+    if rules.process == "printed":
+        bed = " x ".join(f"{side:g}" for side in printer.bed)
+        yield f"bed {bed}, joints with {printer.joint:g} mm of air each side"

@@ -7,12 +7,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from boxfit.bay import Bay, Block, Cylinder, Keepout, Opening, Shell
+from boxfit.bay import Bay, Block, Cylinder, Keepout, Mount, Opening, Shell
 from boxfit.car import Car, CornerWeights, Limits, PointMass
 from boxfit.report.check_text import check_text
 from boxfit.report.odd import odd_things
 from boxfit.report.room import keepout_litres, surveyed_as, surveyed_litres, usable_litres
-from boxfit.workshop import FoldShop
+from boxfit.workshop import FoldedK, FoldShop
 from tests.report.samples import RULES, SAMPLES, bay, many, rectangle, roadster
 from tests.report.shells import ball, scanned
 
@@ -116,6 +116,25 @@ def test_litres_of_a_square_bay(length: float, width: float, height: float, dist
     assert surveyed_litres(plain) == pytest.approx(length * width * height / 1e6)
     inner = (length - 2 * distance) * (width - 2 * distance) * (height - 2 * distance) / 1e6
     assert usable_litres(plain) == pytest.approx(inner, rel=1e-6)
+
+
+def test_what_the_shops_bring_is_told() -> None:
+    rules = replace(RULES, gasket_width=8.0, gasket_thickness=4.0, cover_material="stainless-1.4301")
+    words = check_text(changed(box=replace(rules, fold_shop=FoldShop(k_table=(FoldedK(2.5, 2.5, 0.41),)))))
+    assert "front bay: box: gasket 8 x 4 mm, 2.7 under the lid\n" in words
+    assert "front bay: box: cover plate of stainless-1.4301\n" in words
+    assert "front bay: box: sheet 2500 x 1250, folds up to 2500 mm, K 0.41 of the shop's own\n" in words
+    assert "front bay: box: sheet 2500 x 1250, folds up to 2500 mm, K of DIN 6935\n" in check_text(changed())
+    printed = check_text(changed(box=replace(RULES, process="printed", material="petg")))
+    assert "front bay: box: bed 250 x 250 x 250, joints with 0.2 mm of air each side\n" in printed
+
+
+def test_mounts_are_told() -> None:
+    at = (150.0, 320.0, 250.0)
+    mounts = (Mount("new", at, "up", 8.0, 1.2, True), Mount("old", at, "left", 10.0, 2.0, False))
+    words = check_text(changed(mounts=mounts))
+    assert 'front bay: mount "new": M8 in 1.2 mm of body that looks up, to be drilled\n' in words
+    assert 'front bay: mount "old": M10 in 2 mm of body that looks left, hole there already\n' in words
 
 
 def test_litres_round_an_inward_corner() -> None:
