@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 LEFT, BOTTOM, RIGHT, TOP = (A3.frame[0] + 6.0, A3.frame[1] + 4.0, A3.frame[2] - 6.0, A3.frame[3] - 4.0)
 HEAD, HIGHEST = 22.0, 200.0
 """Room [mm] on paper for the heading, and under it for the sheet."""
-ROW, COLUMNS = 4.2, 3
+ROW, COLUMNS = 4.2, 2
 HEIGHTS = (3.5, 2.5, 1.8, 1.4)
 """Heights [mm] of a part's number on it, the first that finds room."""
 SPOTS = (0, 1, -1, 2, -2, 3, -3)
