@@ -5,8 +5,8 @@ from dataclasses import dataclass, replace
 from boxfit.bay import Vector
 from boxfit.box.fitting import Bought, Strip
 from boxfit.solid.body import Body, Form
+from boxfit.solid.bought import bought_shape
 from boxfit.solid.colours import COLOURS
-from boxfit.solid.shapes import block_shape
 from boxfit.solid.strip import strip_shape
 
 
@@ -57,6 +57,6 @@ def made_bought(box: str, parts: tuple[Bought, ...]) -> tuple[MadeBought, ...]:
     for place, part in enumerate(parts):
         number = f" {names[: place + 1].count(part.name)}" if names.count(part.name) > 1 else ""
         name = f"{box} {part.name}{number}"
-        form = Form(name, block_shape(part.body), COLOURS["bought part"])
+        form = Form(name, bought_shape(part), COLOURS["bought part"])
         made.append(MadeBought(Body(name, form), part))
     return tuple(made)

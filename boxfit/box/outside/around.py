@@ -34,7 +34,16 @@ def meets(one: Block, other: Block) -> bool:
     >>> meets(Block((0, 0, 0), (1, 1, 1)), Block((1, 0, 0), (2, 1, 1)))
     False
     """
-    return all(one.low[k] < other.high[k] - TOUCH and other.low[k] < one.high[k] - TOUCH for k in range(3))
+    (x, y, z), (a, b, c) = one.low, one.high
+    (p, q, r), (u, v, w) = other.low, other.high
+    return (
+        x < u - TOUCH
+        and p < a - TOUCH
+        and y < v - TOUCH
+        and q < b - TOUCH
+        and z < w - TOUCH
+        and r < c - TOUCH
+    )
 
 
 def own_blocks(parts: BoxParts) -> tuple[Block, ...]:

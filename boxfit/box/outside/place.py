@@ -12,6 +12,8 @@ from boxfit.box.outside.wall import Span, Wall, spread
 STEP = 10.0
 """Places tried stand so far apart [mm], further where there would be more than MOST in a row."""
 MOST = 24
+FEW = 30
+"""Where nothing fits, about as many places are measured for how much is missing."""
 JUST_BELOW = (0.5, 1.0, 2.0, 3.0, 5.0)
 """Where room is tight below a flange, places so far below the highest [mm] are tried too."""
 
@@ -137,12 +139,22 @@ def _on_wall(site: Site, wanted: Wanted, wall: Wall, rank: Rank) -> Placed | Lac
         return Lacking(wall.looks, "too little of it is flat between its bends for the hole", short)
     places = sorted(_places(wall, wanted.hole), key=lambda at: (rank(wall, at), at))
     firm = [at for at in places if wall.takes(spread(at[0], wanted.hole[0]), spread(at[1], wanted.hole[1]))]
-    behind = [at for at in firm if _is_free_behind(site, wanted, wall, at)]
-    for at in behind:
-        found = _before(site, wanted, wall, at)
-        if found is not None:
-            return found
+    site, behind = _near_wall(site, wall, wanted.behind[2]), []
+    for at in firm:
+        if _is_free_behind(site, wanted, wall, at):
+            behind.append(at)
+            found = _before(site, wanted, wall, at)
+            if found is not None:
+                return found
     return _told(site, wanted, wall, (firm or places, behind))
+
+
+def _near_wall(site: Site, wall: Wall, deep: float) -> Site:
+    """The site with only what reaches within a depth [mm] behind a wall left inside."""
+    along = (wall.corners[0], wall.corners[1])
+    slab = wall.block(along, wall.levels, (-wall.thickness - deep, -wall.thickness))
+    inside = tuple(block for block in site.inside if meets(slab, block))
+    return replace(site, inside=inside, holes=tuple(block for block in site.holes if meets(slab, block)))
 
 
 def _places(wall: Wall, hole: Point) -> Iterator[Point]:
@@ -198,11 +210,12 @@ def _told(site: Site, wanted: Wanted, wall: Wall, places: tuple[list[Point], lis
     firm, behind = places
     if not behind:
         need = wanted.behind[2]
-        deep = max((_deepest(site, wanted, wall, at) for at in firm), default=0.0)
+        some = firm[:: max(1, len(firm) // FEW)]
+        deep = max((_deepest(site, wanted, wall, at) for at in some), default=0.0)
         words = f"{need:g} mm are needed behind it, at most {deep:.1f} mm are free"
         return Lacking(wall.looks, words, need - deep)
     need = min(max(wanted.body.out[1], room.out[1]) for room in wanted.keeps)
-    out = max(_furthest(site, wanted, wall, at, need) for at in behind[:: max(1, len(behind) // MOST)])
+    out = max(_furthest(site, wanted, wall, at, need) for at in behind[:: max(1, len(behind) // FEW)])
     if out >= need:
         return Lacking(wall.looks, "no room beside it for the cable or the hand", 1.0)
     return Lacking(wall.looks, f"{need:.0f} mm are needed outside, at most {out:.0f} mm are free", need - out)
