@@ -113,8 +113,8 @@ class _Work:
             own = [hold for hold in blocked if hold.face == face]
             yield (
                 f"{self.name}, tier {tier + 1}: {_modules(own)} not held down at the {face}: a hold-down"
-                " there would meet other modules, the room they keep, or another hold-down; held.at in the"
-                " module's file, or a strap of your own over the modules, may help"
+                " there would meet a wall, other modules, their room or another hold-down; held.at or"
+                " held.width in the module's file, or a strap of your own over the modules, may help"
             )
 
 

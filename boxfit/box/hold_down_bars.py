@@ -35,6 +35,8 @@ SHORT = 55.0
 BESIDE_WALL = 10.0
 """A wall further away than this [mm], beyond liner and gap, has no bar along it."""
 AIR = 0.5
+LEAST_FLAT = 3.0
+"""So much of a bar [mm] lies flat on the modules at least, beside its bend."""
 ASIDE = (0.0, 4.0, -4.0, 8.0, -8.0, 12.0, -12.0, 16.0, -16.0, 20.0, -20.0)
 """How far [mm] a block may be moved aside, tried in this order."""
 FROM_BLOCK_END = 8.0
@@ -138,7 +140,8 @@ class Maker:
         outer = wall - side * self.section.block
         inner = line.high if side < 0 else line.low
         alongs = self._alongs(across, (wall, outer), span, screw)
-        if not alongs:
+        flat = outer - side * (self.section.thickness + self.section.radius)
+        if not alongs or (flat - inner) * side < LEAST_FLAT:
             return None
         bar = self._folded(
             across,
@@ -148,11 +151,10 @@ class Maker:
             tuple(StripHole(0, along - span[0], bottom + height - screw, HOLE) for along in alongs),
         )
         blocks = (self._block((across, -side, wall), along, (along, screw)) for along in alongs)
-        flat = outer - side * (self.section.thickness + self.section.radius)
         return Bar(line, (bar, *blocks), (min(flat, inner), max(flat, inner)), len(alongs), 0.0)
 
     def _alongs(self, across: int, walled: Span, span: Span, screw: float) -> tuple[float, ...]:
-        """Where blocks go along a wall [mm], moved aside for what is in the way; none where one has no room."""
+        """Where blocks go along a wall [mm], moved aside for what is in the way; none if one has no room."""
         found: list[float] = []
         half = BLOCK[0] / 2.0
         for along in spread(span):
@@ -193,7 +195,7 @@ class Maker:
         (first, first_at), (last, last_at) = walls
         off = section.block + FIT
         start, end = first + off + section.thickness, last - off - section.thickness
-        if end - start < SHORT:
+        if end - start < BLOCK[0]:
             return None
         legs: tuple[tuple[Looks, float], ...] = (
             ("down", height),
@@ -217,11 +219,12 @@ class Maker:
 
         An angle is made wide enough for the screw's head, past the modules' edge.
         """
-        thick = self.section.thickness
-        if len(line.sides) == 2 and line.high - line.low >= 2.0 * thick + HEAD + 2.0 * AIR:
+        thick, bend = self.section.thickness, self.section.thickness + self.section.radius
+        channel = max(2.0 * (thick + AIR) + HEAD, 2.0 * bend + LEAST_FLAT)
+        if len(line.sides) == 2 and line.high - line.low >= channel:
             return line.low, line.high, line.sides
         side = min(line.sides)
-        more = max(thick + HEAD + AIR - (line.high - line.low), 0.0)
+        more = max(max(thick + AIR + HEAD, bend + LEAST_FLAT) - (line.high - line.low), 0.0)
         if side < 0:
             return line.low - more, line.high, frozenset((side,))
         return line.low, line.high + more, frozenset((side,))
