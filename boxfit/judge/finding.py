@@ -58,6 +58,7 @@ CODES = {
     "sheet-unread": "lists or drawings of the stock sheets cannot be read back; no figure",
     "sheet-count": "a part is not on the sheets as often as the cut list asks; figure: times placed",
     "sheet-drawn": "a sheet's drawing is not what its list says; figure: parts drawn, or how far off [mm]",
+    "sheet-cut": "a part on a sheet is not of the area that the cut list says; figure: how much more [mm2]",
     "sheet-edge": "a part lies too near to the edge of its sheet; figure: distance [mm]",
     "sheet-gap": "two parts lie too near to each other on a sheet; figure: distance [mm]",
     "fitting-outside": "a fitting too near to wall or keep-out; figure: distance [mm], 0 or less in it",

@@ -9,12 +9,15 @@ from typing import TYPE_CHECKING
 from boxfit.judge.finding import SLACK, Finding
 
 if TYPE_CHECKING:
+    from ezdxf.entities.dxfentity import DXFEntity
     from ezdxf.entities.lwpolyline import LWPolyline
     from shapely import Polygon
 
 Row = dict[str, str]
 FLAT = 0.0005
 """Arcs are drawn with chords no further than this [mm] from them."""
+ROUNDED = 1.0
+"""An area [mm2] is listed whole."""
 CUT_FROM_SHEET = "sheet"
 
 
@@ -27,8 +30,9 @@ def judge_nesting(folder: Path) -> tuple[Finding, ...]:
         placed, asked = _rows(folder / "sheets.csv"), _rows(folder / "cut-list.csv")
         sheets = {row["sheet"]: [one for one in placed if one["sheet"] == row["sheet"]] for row in placed}
         found = [*_counts(placed, asked)]
+        areas = {row["part"]: float(row["area [mm2]"]) for row in asked}
         for name, rows in sheets.items():
-            found += _judge_sheet(folder / f"{name}.dxf", rows)
+            found += _judge_sheet(folder / f"{name}.dxf", rows, areas)
     except (OSError, KeyError, ValueError) as error:
         return (Finding("sheet-unread", "stock sheets", f"cannot be read back: {error}"),)
     return tuple(found)
@@ -51,9 +55,9 @@ def _counts(placed: list[Row], asked: list[Row]) -> Iterator[Finding]:
             yield Finding("sheet-count", part, text, float(there[part]))
 
 
-def _judge_sheet(path: Path, rows: list[Row]) -> Iterator[Finding]:
-    """One sheet: its parts where the list says, clear of the edge and of one another."""
-    parts = _outer_contours(path)
+def _judge_sheet(path: Path, rows: list[Row], areas: dict[str, float]) -> Iterator[Finding]:
+    """One sheet: its parts whole and where the list says, clear of the edge and of one another."""
+    parts = _parts(path)
     if len(parts) != len(rows):
         text = f"{len(parts)} parts drawn, {len(rows)} listed"
         yield Finding("sheet-drawn", path.stem, text, float(len(parts)))
@@ -64,6 +68,11 @@ def _judge_sheet(path: Path, rows: list[Row]) -> Iterator[Finding]:
         drawn.append(parts.pop(place))
         if off > 2.0 * SLACK:
             yield Finding("sheet-drawn", f"{path.stem}: {row['part']}", f"drawn {off:.3f} mm elsewhere", off)
+        more = drawn[-1].area - areas.get(row["part"], 0.0)
+        if abs(more) > ROUNDED + 1e-5 * drawn[-1].area:
+            yield Finding(
+                "sheet-cut", f"{path.stem}: {row['part']}", f"{more:.0f} mm2 more than listed", more
+            )
     yield from _edges(path.stem, rows[0], drawn, names)
     yield from _gaps(path.stem, float(rows[0]["gap"]), drawn, names)
 
@@ -104,20 +113,35 @@ def _gaps(sheet: str, gap: float, parts: "list[Polygon]", names: list[str]) -> I
             yield Finding("sheet-gap", place, f"{away:.3f} mm apart, {gap:g} asked", away)
 
 
-def _outer_contours(path: Path) -> "list[Polygon]":
-    """The outer contours cut on a drawing; what lies in another is an opening or a hole in it."""
+def _parts(path: Path) -> "list[Polygon]":
+    """The parts cut on a drawing: outer contours, less the openings and holes that lie in them."""
     from ezdxf.filemanagement import readfile
     from ezdxf.lldxf.const import DXFError
-    from shapely import Polygon, STRtree
+    from shapely import Polygon, STRtree, union_all
 
     try:
-        drawn = readfile(path).modelspace().query('LWPOLYLINE[layer=="cut"]')
+        space = readfile(path).modelspace()
     except DXFError as error:
         raise ValueError(str(error)) from None
-    contours = [Polygon(_points(one)) for one in drawn]  # type: ignore[arg-type]
+    contours = [Polygon(_points(one)) for one in space.query('LWPOLYLINE[layer=="cut"]')]  # type: ignore[arg-type]
+    contours += [Polygon(_round(one)) for one in space.query('CIRCLE[layer=="cut"]')]
     inside, outside = STRtree(contours).query(contours, predicate="within")
-    openings = {one for one, other in zip(inside.tolist(), outside.tolist(), strict=True) if one != other}
-    return [contour for place, contour in enumerate(contours) if place not in openings]
+    lying: dict[int, list[Polygon]] = {}
+    openings: set[int] = set()
+    for one, other in sorted(zip(inside.tolist(), outside.tolist(), strict=True)):
+        if one != other:
+            openings.add(one)
+            lying.setdefault(other, []).append(contours[one])
+    return [
+        contour.difference(union_all(lying.get(place, [])))
+        for place, contour in enumerate(contours)
+        if place not in openings
+    ]
+
+
+def _round(circle: "DXFEntity") -> list[tuple[float, float]]:
+    """Points of a hole."""
+    return [(point.x, point.y) for point in circle.flattening(FLAT)]  # type: ignore[attr-defined]
 
 
 def _points(contour: "LWPolyline") -> list[tuple[float, float]]:

@@ -45,7 +45,9 @@ def write_lists(built: tuple[BuiltBox, ...], folder: Path) -> WrittenLists:
         "order-list.csv": order_list_csv(orders_of(built, wanted, nesting, fasteners)),
     }
     if wanted:
-        texts |= {"cut-list.csv": cut_list_csv(wanted), "weld-list.csv": weld_list_csv(built)}
+        texts["cut-list.csv"] = cut_list_csv(wanted)
+    if any(one.bay.box.process != "printed" for one in built):
+        texts["weld-list.csv"] = weld_list_csv(built)
     contents = {name: text.encode("utf-8") for name, text in texts.items()}
     contents |= _sheets(nesting) | _templates(built)
     for name, content in contents.items():

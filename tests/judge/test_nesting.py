@@ -99,6 +99,21 @@ def test_drawn_twice_or_not_at_all(tmp_path: Path) -> None:
     assert {one.code for one in judge_nesting(tmp_path)} == {"sheet-drawn"}
 
 
+def test_a_hole_forgotten_or_an_opening_too_many(tmp_path: Path) -> None:
+    """The lid loses one of its two holes of 5.5 mm: 23.8 mm2 more metal than listed."""
+
+    def change(placed: tuple[Placed, ...]) -> tuple[Placed, ...]:
+        return tuple(
+            replace(one, part=replace(one.part, flat=replace(one.part.flat, holes=one.part.flat.holes[1:])))
+            for one in placed
+        )
+
+    write(tmp_path, with_parts(change))
+    findings = judge_nesting(tmp_path)
+    assert [(one.code, one.place) for one in findings] == [("sheet-cut", "sheet-aluminium-5754-2.5-1: lid")]
+    assert findings[0].figure == pytest.approx(23.8, abs=0.6)
+
+
 @pytest.mark.parametrize("spoiled", ["sheets.csv", "cut-list.csv", "sheet-aluminium-5754-2.5-1.dxf"])
 @pytest.mark.parametrize("content", [None, b"part,quantity\nlid,x\n", b"\xff\xfe\x00"])
 def test_unreadable_files_are_told(tmp_path: Path, spoiled: str, content: bytes | None) -> None:
