@@ -7,7 +7,7 @@ from boxfit.bay import Bay, Block, Vector
 from boxfit.box.fitting import Fastener, Fittings
 from boxfit.box.outside.around import Around, own_blocks
 from boxfit.box.outside.cables import Cable, Link, cable_entries, links_of, main_cable
-from boxfit.box.outside.feet import Foot, OutOfReach, feet_of, foot_fasteners
+from boxfit.box.outside.feet import Foot, OutOfReach, feet_of, foot_fasteners, foot_notes
 from boxfit.box.outside.lifting import lifting_lugs
 from boxfit.box.outside.place import Lacking, Placed, Site
 from boxfit.box.outside.single import breather, cabin, disconnect, drain
@@ -104,7 +104,7 @@ def _take_feet(one: _Fitted, box: Standing, feet: Sequence[Foot]) -> None:
     own = one.fittings
     blocks = tuple(block for foot in feet for strip in foot.strips for block in strip_blocks(strip))
     one.site = replace(one.site, taken=one.site.taken + blocks)
-    notes = tuple(note for foot in feet for note in foot.notes)
+    notes = foot_notes(box.parts.name, feet)
     if not box.bay.mounts:
         words = (
             f"no [[mount]] given for {box.bay.name}: feet are not drawn; give the places it may be bolted to"

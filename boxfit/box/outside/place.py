@@ -12,7 +12,7 @@ from boxfit.box.outside.wall import Span, Wall, spread
 STEP = 10.0
 """Places tried stand so far apart [mm], further where there would be more than MOST in a row."""
 MOST = 24
-FEW = 30
+FEW = 12
 """Where nothing fits, about as many places are measured for how much is missing."""
 JUST_BELOW = (0.5, 1.0, 2.0, 3.0, 5.0)
 """Where room is tight below a flange, places so far below the highest [mm] are tried too."""

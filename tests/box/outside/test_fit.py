@@ -153,7 +153,7 @@ def test_a_mount_in_reach_gets_its_foot(place: Mount, strips: list[str]) -> None
     built = built_boxes(car, MODULE, LAYOUT)
     assert feet(built) == strips
     assert judged(car, built) == ()
-    assert "hole drilled in the body for place: 9 mm" in notes_of(built)
+    assert "holes drilled in the body: place 9 mm at" in notes_of(built)
     assert "no [[mount]] given for front bay" not in notes_of(built)
 
 
