@@ -37,8 +37,8 @@ def findings_of(flat: Flat, shop: FoldShop) -> tuple[Finding, ...]:
 
 
 def _sheet(flat: Flat, shop: FoldShop) -> Iterator[Finding]:
-    """Cut from one sheet, its edge left free."""
-    if not shop.takes(flat.size):
+    """Cut from one sheet, its edge left free; bars are not."""
+    if not flat.bar and not shop.takes(flat.size):
         long, short = max(flat.size), min(flat.size)
         most = [side - 2.0 * shop.sheet_edge for side in sorted(shop.sheet, reverse=True)]
         figure, limit = (long, most[0]) if long > most[0] else (short, most[1])

@@ -98,6 +98,8 @@ def test_blank_larger_than_the_sheet() -> None:
         "front bay box 1 lid",
         "front bay box 1 cover plate",
     }
+    bar = straight([(0, 0), (2600, 0), (2600, 10), (0, 10)])
+    assert findings_of(replace(PLATE, contours=(bar,), bends=(), bar=True), FoldShop()) == ()
     across = findings_of(
         replace(PLATE, contours=(straight([(0, 0), (1300, 0), (1300, 1300), (0, 1300)]),), bends=()),
         FoldShop(),
@@ -105,3 +107,40 @@ def test_blank_larger_than_the_sheet() -> None:
     assert [(one.code, one.figure, one.limit) for one in across] == [
         ("blank larger than the sheet", 1300.0, 1230.0)
     ]
+
+
+def test_fold_longer_than_the_brake() -> None:
+    """The fold of the plate is 200 long."""
+    assert findings_of(PLATE, FoldShop(brake=200.0)) == ()
+    (one,) = findings_of(PLATE, FoldShop(brake=199.0))
+    assert (one.code, one.figure, one.limit) == ("fold longer than the brake", 200.0, 199.0)
+
+
+def test_the_shops_own_shortest_flange() -> None:
+    """In place of 3 t + r = 8: the leg is 27."""
+    (one,) = findings_of(PLATE, FoldShop(least_flange=28.0))
+    assert (one.code, one.figure, one.limit) == ("flange too short", 27.0, 28.0)
+    short = replace(PLATE, bends=(replace(FOLD, leg=7.0),))
+    assert findings_of(short, FoldShop(least_flange=7.0)) == ()
+
+
+@pytest.mark.parametrize(
+    ("low", "expected"),
+    [
+        ((40.0, 45.0), []),
+        ((2.9, 45.0), [("hole to edge", 2.9, 3.0)]),
+        ((40.0, 35.9), [("hole to bend", 5.9, 6.0)]),
+        ((40.0, 77.1), [("hole to edge", 2.9, 3.0)]),
+    ],
+)
+def test_openings(low: tuple[float, float], expected: list[tuple[str, float, float]]) -> None:
+    """As for holes, from a window of 30 x 20; the bend's middle is at 30 and it uses up 4."""
+    x, y = low
+    window = straight([(x, y), (x + 30.0, y), (x + 30.0, y + 20.0), (x, y + 20.0)])
+    assert told(replace(PLATE, contours=(*PLATE.contours, window))) == expected
+
+
+def test_an_opening_keeps_off_holes() -> None:
+    window = straight([(40.0, 45.0), (70.0, 45.0), (70.0, 65.0), (40.0, 65.0)])
+    near = replace(PLATE, contours=(*PLATE.contours, window), holes=(Hole((75.0, 55.0), 5.0),))
+    assert ("hole to edge", 2.5, 3.0) in told(near)
