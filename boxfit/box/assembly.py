@@ -1,9 +1,9 @@
 """How the modules of a box go in: straight down one by one, lowest tier first, each connected at once.
 
-The next tier's shelf goes in when a tier is full; the lid comes last. Within a tier that order is taken in
-which every module is connected before a neighbour closes its terminals off. Taking a module out only ever
-gives the others more room, so an order is found from its end, the module that has room with all others in
-coming last: where this finds none, there is none.
+When a tier is full its packers and hold-downs go in, then the next tier's shelf; the lid comes last. Within
+a tier that order is taken in which every module is connected before a neighbour closes its terminals off.
+Taking a module out only ever gives the others more room, so an order is found from its end, the module that
+has room with all others in coming last: where this finds none, there is none.
 """
 
 from collections.abc import Iterator
@@ -24,6 +24,8 @@ from boxfit.box.assembly_hand import (
     terminal_faces,
 )
 from boxfit.box.assembly_place import filling
+from boxfit.box.hold_down import hold_downs
+from boxfit.box.notes import cannot_build
 from boxfit.box_details import ledge
 from boxfit.box_shape import grown
 from boxfit.car import Car
@@ -46,7 +48,7 @@ class Step:
     bay: str
     box: int
     number: int
-    doing: Literal["tray", "module", "shelf", "lid"]
+    doing: Literal["tray", "module", "hold-down", "shelf", "lid"]
     tier: int = 0
     module: int = 0
     drop: float = 0.0
@@ -87,7 +89,7 @@ class _Filled:
         """The steps of this box."""
         notes = filling(self.bay, self.box, self.module)
         yield Step(self.bay.name, self.place, 1, "tray", notes=notes)
-        number, first = 2, self.first
+        number, first, held = 2, self.first, self._held()
         for tier_place, tier in enumerate(self.box.tiers):
             if tier_place:
                 yield Step(self.bay.name, self.place, number, "shelf", tier_place + 1)
@@ -96,7 +98,19 @@ class _Filled:
                 yield self._lowered(number, tier_place, first + index, tier.modules[index], others)
                 number += 1
             first += len(tier.modules)
+            if tier_place in held:
+                yield Step(self.bay.name, self.place, number, "hold-down", tier_place + 1)
+                number += 1
         yield Step(self.bay.name, self.place, number, "lid")
+
+    def _held(self) -> frozenset[int]:
+        """Which tiers, from 0, have hold-downs; none where no box is built."""
+        if cannot_build(self.bay.box, (self.box,)):
+            return frozenset()
+        found = hold_downs(self.bay.name, self.bay, self.box, self.module)
+        levels = [strip.start[2] for strip in found.strips if strip.kind == "hold-down"]
+        floors = [tier.stands_on for tier in self.box.tiers]
+        return frozenset(sum(level > floor for floor in floors) - 1 for level in levels)
 
     def _open(self, tier: int, bodies: tuple[PlacedModule, ...]) -> OpenTier:
         sheet, rules = inner_sheet(self.bay.box, under_ledge=tier < len(self.box.tiers) - 1), self.bay.box

@@ -41,7 +41,12 @@ def assembly_lines(steps: tuple[Step, ...]) -> tuple[str, ...]:
 def _box_lines(name: str, steps: list[Step]) -> Iterator[str]:
     modules = [step for step in steps if step.doing == "module"]
     tiers = sorted({step.tier for step in modules})
-    orders = (_in_order([step.module for step in modules if step.tier == tier]) for tier in tiers)
+    held = {step.tier for step in steps if step.doing == "hold-down"}
+    orders = (
+        _in_order([step.module for step in modules if step.tier == tier])
+        + ("; then its packers and hold-downs" if tier in held else "")
+        for tier in tiers
+    )
     order = "; then the shelf; ".join(orders)
     yield f"{name}: lower straight down and connect one by one: {order}; then the lid."
     for note in (note for step in steps if step.doing == "tray" for note in step.notes):

@@ -73,11 +73,19 @@ def test_every_step_in_turn() -> None:
     car, layout = car_and_layout()
     steps = assembly(car, HERON, layout)
     first = [step for step in steps if step.bay == "front bay"]
-    doing = ["tray", *["module"] * 3, "shelf", *["module"] * 3, "lid"]
+    filled = [*["module"] * 3, "hold-down"]
+    doing = ["tray", *filled, "shelf", *filled, "lid"]
     assert [step.doing for step in first] == doing
-    assert [step.number for step in first] == list(range(1, 10))
+    assert [step.number for step in first] == list(range(1, 12))
     assert order_of(steps) == list(range(1, 11))
     assert all(step.fits and step.lacks == 0.0 for step in steps)
+
+
+def test_what_is_not_held_down_has_no_step_for_it() -> None:
+    car, layout = car_and_layout()
+    low = tuple(replace(bay, box=replace(bay.box, gap=0.0, liner=0.0)) for bay in car.bays)
+    steps = assembly(replace(car, bays=low), HERON, layout)
+    assert not any(step.doing == "hold-down" for step in steps)
 
 
 def test_the_drop_is_from_the_rim_to_what_the_module_stands_on() -> None:

@@ -13,15 +13,17 @@ SHORT = (
     Step("bay", 1, 1, "tray", notes=("fill it on the bench: it weighs 30.0 kg",)),
     Step("bay", 1, 2, "module", 1, 2, 150.0, (FRONT,), 150.0),
     Step("bay", 1, 3, "module", 1, 1, 150.0, (FRONT,), 35.46, notes=("no order gives more",)),
-    Step("bay", 1, 4, "shelf", 2),
-    Step("bay", 1, 5, "module", 2, 3, 50.0, (FRONT,), 75.0),
-    Step("bay", 1, 6, "lid"),
+    Step("bay", 1, 4, "hold-down", 1),
+    Step("bay", 1, 5, "shelf", 2),
+    Step("bay", 1, 6, "module", 2, 3, 50.0, (FRONT,), 75.0),
+    Step("bay", 1, 7, "lid"),
 )
 
 
 def test_the_summary_tells_order_bench_and_what_lacks() -> None:
     assert assembly_lines(SHORT) == (
-        "bay box 1: lower straight down and connect one by one: 2, 1; then the shelf; 3; then the lid.",
+        "bay box 1: lower straight down and connect one by one: 2, 1; then its packers and hold-downs;"
+        " then the shelf; 3; then the lid.",
         "bay box 1: fill it on the bench: it weighs 30.0 kg.",
         "bay box 1, module 1: 35.4 mm across for the hand at front (looks front), 60 needed, lacks 24.5 mm;"
         " no order gives more.",
