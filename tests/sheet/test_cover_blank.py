@@ -43,7 +43,7 @@ SHOP = RULES.fold_shop
 
 
 def cover_of(rules: BoxRules, box: PlacedBox) -> CoverPlate:
-    cover = box_parts(bay_with(rules), 1, box).cover_plate
+    cover = box_parts(bay_with(rules, box.high[2] + 50.0), 1, box).cover_plate
     assert cover is not None
     return cover
 

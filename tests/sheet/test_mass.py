@@ -26,8 +26,8 @@ def made(rules: BoxRules, box: PlacedBox) -> tuple[Tray, tuple[Flat, ...], dict[
     parts = box_parts(bay_with(rules), 1, box)
     height, levels = height_and_levels(box)
     cover = parts.cover_plate
-    assert cover is not None
-    masses = part_masses(box.outlines, height, levels, rules, True, cover.returned)
+    returned = cover is not None and cover.returned
+    masses = part_masses(box.outlines, height, levels, rules, cover is not None, returned)
     return parts.tray, flats_of(parts, rules), {part.part: part for part in masses}
 
 

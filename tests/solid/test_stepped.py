@@ -99,7 +99,7 @@ def test_any_stepped_box(drawn: tuple[BoxRules, PlacedBox]) -> None:
     gasket = ["gasket"] if has_gasket(rules) else []
     assert list(agree(rules, box))[: 3 + len(gasket)] == ["tray", "lid", *gasket, "cover plate"]
     parts = [part.closed_form for part in parts_of(rules, box)]
-    cover = box_parts(bay_with(rules), 1, box).cover_plate
+    cover = box_parts(bay_with(rules, top=box.high[2] + 50.0), 1, box).cover_plate
     assert cover is not None
     whole = box_mass(box.outlines, *height_and_levels(box), rules, True, cover.returned)
     assert whole.mass == pytest.approx(sum(part.mass for part in parts))
