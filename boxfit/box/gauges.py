@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from boxfit.bay import Bay, Block, BoxRules, Vector
 from boxfit.box.assembly_hand import HAND, SWING
 from boxfit.box.parts import Plate
-from boxfit.box.print_cuts import divided
+from boxfit.box.print_cuts import cannot_cut, divided
 from boxfit.box.print_joints import Division, Ring, ToCut
 from boxfit.box_details import bend_radius, rib_depth
 from boxfit.box_shape import rectangle
@@ -42,8 +42,11 @@ class Gauge:
 
 
 def gauges(module: Module, built: "tuple[BuiltBox, ...]") -> tuple[Gauge, ...]:
-    """The aids for a module and the boxes that take it; a corner gauge for each different inside corner."""
-    if not built:
+    """The aids for a module and the boxes that take it; a corner gauge for each different inside corner.
+
+    None where `gauge_notes` has a reason.
+    """
+    if not built or gauge_notes(module, built):
         return ()
     different: dict[Gauge, Bay] = {}
     for one in built:
@@ -53,6 +56,22 @@ def gauges(module: Module, built: "tuple[BuiltBox, ...]") -> tuple[Gauge, ...]:
         corners = tuple(corner_gauge(bay.box, f"corner gauge {bay.name}") for bay in different.values())
     rules = built[0].bay.box
     return (dummy_module(module, rules), *corners, terminal_gauge(module, rules))
+
+
+def gauge_notes(module: Module, built: "tuple[BuiltBox, ...]") -> tuple[str, ...]:
+    """Why no aids are made for the shop that prints; empty where they are."""
+    if not built:
+        return ()
+    rules, room = built[0].bay.box, module.room
+    more = 2.0 * rules.tolerances.module
+    size = (
+        module.length + room.front + room.back + more,
+        module.width + room.left + room.right + more,
+        module.height + room.top + room.bottom + more,
+    )
+    shop = rules.print_shop
+    reasons = cannot_cut("the dummy module", size, gauge_wall(shop), shop)
+    return tuple(f"no dummy module and gauges to print: {reason}" for reason in reasons)
 
 
 def gauge_wall(shop: PrintShop) -> float:

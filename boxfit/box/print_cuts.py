@@ -32,6 +32,12 @@ LEAST_STRIP = 15.0
 """A cut keeps so far [mm] from the edge of a plate, so that no strip is left."""
 STEP = 1.0
 """How finely [mm] places for a cut are tried."""
+LEAST_JOINT = 0.05
+"""Air [mm] of a joint at the least: no printer is truer."""
+MOST_JOINT = 1.0
+"""Air [mm] of a joint at the most: half of what a dovetail widens by at each side."""
+MOST_PIECES = 100
+"""In more pieces than this nobody puts anything together."""
 IN_THE_WAY = 10.0
 """Weight of a hole under a cut; a rib there counts 1, a wall that runs along it ten holes."""
 
@@ -53,6 +59,33 @@ def least_bed(lap: float) -> float:
     60.0
     """
     return LEAST_PIECE + _joints(lap) + SPARE
+
+
+def cannot_cut(what: str, size: Vector, thickness: float, shop: PrintShop) -> tuple[str, ...]:
+    """Why something of a size, its walls of a thickness [mm], cannot be cut for a shop; empty where it can.
+
+    >>> cannot_cut("the tray", (300.0, 300.0, 300.0), 4.0, PrintShop(joint=1.5))
+    ('print_shop.joint: dovetails go together with 0.05 mm of air at least, hold with 1 at most (got 1.5)',)
+    """
+    lap, problems = lap_of(thickness, shop), []
+    if not LEAST_JOINT <= shop.joint <= MOST_JOINT:
+        problems.append(
+            f"print_shop.joint: dovetails go together with {LEAST_JOINT:g} mm of air at least, hold with "
+            f"{MOST_JOINT:g} at most (got {shop.joint:g})"
+        )
+    if min(shop.bed) < least_bed(lap):
+        short = f"(got {min(shop.bed):g})"
+        return (
+            *problems,
+            f"print_shop.bed: a piece with its joints takes {least_bed(lap):g} each way {short}",
+        )
+    count = prod(piece_counts(size, shop.bed, lap)[0])
+    if count > MOST_PIECES:
+        bed = " x ".join(f"{side:g}" for side in shop.bed)
+        problems.append(
+            f"print_shop.bed: {what} would fall into {count} pieces, {MOST_PIECES} at most (got {bed})"
+        )
+    return tuple(problems)
 
 
 def piece_counts(size: Vector, bed: Vector, lap: float) -> tuple[tuple[int, int, int], Vector]:

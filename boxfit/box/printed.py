@@ -2,20 +2,16 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from math import prod
 
 from boxfit.bay import Block, BoxRules, Vector
 from boxfit.box.fitting import Cutout
 from boxfit.box.parts import BoxParts, CoverPlate, Lid, Shelf, Tray
-from boxfit.box.print_cuts import divided, least_bed, piece_counts
-from boxfit.box.print_joints import AROUND, Division, Ring, ToCut, lap_of
+from boxfit.box.print_cuts import cannot_cut, divided
+from boxfit.box.print_joints import AROUND, Division, Ring, ToCut
 from boxfit.box_details import ledge, rib_depth
 from boxfit.box_shape import grown
 from boxfit.layout import PlacedBox
 from boxfit.surface import Point
-
-MOST_PIECES = 100
-"""A part in more pieces than this is no box any more (common practice, no source)."""
 
 
 @dataclass(frozen=True)
@@ -80,25 +76,15 @@ def cannot_print(rules: BoxRules, boxes: tuple[PlacedBox, ...] = ()) -> tuple[st
         for key, value in (("thickness", rules.thickness), ("lid_thickness", rules.lid_thickness))
         if value < shop.least_wall - 1e-9
     ]
-    least = least_bed(lap_of(rules.thickness, shop))
-    if min(shop.bed) < least:
-        short = f"(got {min(shop.bed):g})"
-        return (*problems, f"print_shop.bed: a piece with its joints takes {least:g} each way {short}")
-    return (*problems, *_too_many(rules, boxes))
+    sizes = [_tray_size(box, rules) for box in boxes] or [(0.0, 0.0, 0.0)]
+    found = [reason for size in sizes for reason in cannot_cut("the tray", size, rules.thickness, shop)]
+    return (*problems, *dict.fromkeys(found))
 
 
-def _too_many(rules: BoxRules, boxes: tuple[PlacedBox, ...]) -> Iterator[str]:
-    """Boxes whose tray falls into more pieces than anybody would put together."""
-    shop = rules.print_shop
-    for box in boxes:
-        x, y, z = (high - low for low, high in zip(box.low, box.high, strict=True))
-        size = (x + 2.0 * rules.flange, y + 2.0 * rules.flange, z)
-        count = prod(piece_counts(size, shop.bed, lap_of(rules.thickness, shop))[0])
-        if count > MOST_PIECES:
-            yield (
-                f"print_shop.bed: the tray would fall into {count} pieces, {MOST_PIECES} at most "
-                f"(got {' x '.join(f'{side:g}' for side in shop.bed)})"
-            )
+def _tray_size(box: PlacedBox, rules: BoxRules) -> Vector:
+    """Extent [mm] of a box's tray, flange and all."""
+    x, y, z = (high - low for low, high in zip(box.low, box.high, strict=True))
+    return (x + 2.0 * rules.flange, y + 2.0 * rules.flange, z - rules.rim_below_top)
 
 
 def _tray(tray: Tray, rules: BoxRules) -> ToCut:

@@ -16,6 +16,7 @@ def write_prints(built: "tuple[BuiltBox, ...]", module: Module, folder: Path) ->
 
     The whole parts must be in the folder. Raises JudgedWrongError.
     """
+    from boxfit.box.gauges import gauge_notes
     from boxfit.judge.printed import judge_printed
     from boxfit.solid.gauges import write_gauges
     from boxfit.solid.printed import write_printed
@@ -25,7 +26,7 @@ def write_prints(built: "tuple[BuiltBox, ...]", module: Module, folder: Path) ->
     findings = judge_printed(folder, print_shops(built, module))
     if findings:
         raise JudgedWrongError(findings)
-    return notes
+    return (*notes, *gauge_notes(module, built))
 
 
 def print_shops(built: "tuple[BuiltBox, ...]", module: Module) -> "dict[str, PrintShop]":

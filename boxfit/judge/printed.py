@@ -13,8 +13,10 @@ from boxfit.workshop import PrintShop
 if TYPE_CHECKING:
     from manifold3d import Manifold
 
-MOST_AIR = 0.02
-"""Share of a part that its joints may take away at the most (common practice, no source)."""
+MOST_AIR = 0.1
+"""Share of a part that joints may take away for each mm of their air (common practice, no source)."""
+SKIN = 1e-4
+"""Faces that meet may overlap by so much [mm] in files: single precision at the length of a car."""
 READ = 0.01
 """How far [mm] places of single precision and the corners of a mesh may be out."""
 MOST_THIN = 0.02
@@ -58,7 +60,7 @@ def _judge_part(folder: Path, stem: str, shop: PrintShop) -> Iterator[Finding]:
     whole, *pieces = (_read(path) for path in (whole_path, *paths))
     for piece in pieces:
         yield from _judge_piece(piece, shop)
-    yield from _judge_whole(whole, pieces)
+    yield from _judge_whole(whole, pieces, shop)
     for one, other in combinations(pieces, 2):
         yield from _judge_pair(one, other, shop)
 
@@ -110,16 +112,15 @@ def thin_share(mesh: Any, solid: "Manifold", least: float) -> float:
     return thin / seen
 
 
-def _judge_whole(whole: _Piece, pieces: list[_Piece]) -> Iterator[Finding]:
+def _judge_whole(whole: _Piece, pieces: list[_Piece], shop: PrintShop) -> Iterator[Finding]:
     """Together they are the whole less the air of the joints, and none reaches out of it."""
     share = sum(piece.solid.volume() for piece in pieces) / whole.solid.volume()
-    if not 1.0 - MOST_AIR <= share <= 1.0 + 1e-6:
+    if not 1.0 - MOST_AIR * shop.joint - SKIN <= share <= 1.0 + SKIN:
         text = f"its pieces are {100.0 * share:.2f} % of its volume"
         yield Finding("print-volume", whole.name, text, share)
     for piece in pieces:
         outside = (piece.solid - whole.solid).volume()
-        # a skin of the precision that files have
-        if outside > 1e-3 * READ * piece.solid.surface_area() + READ:
+        if outside > READ + SKIN * piece.solid.surface_area():
             yield Finding("print-outside", piece.name, f"{outside:.1f} mm3 lie outside the part", outside)
 
 
@@ -129,7 +130,7 @@ def _judge_pair(one: _Piece, other: _Piece, shop: PrintShop) -> Iterator[Finding
     if any(low[axis] > end[axis] + shop.joint or start[axis] > high[axis] + shop.joint for axis in range(3)):
         return
     place, shared = f"{one.name} and {other.name}", (one.solid ^ other.solid).volume()
-    if shared > READ:
+    if shared > READ + SKIN * min(one.solid.surface_area(), other.solid.surface_area()):
         yield Finding("print-overlap", place, f"{shared:.1f} mm3 in one place", shared)
         return
     gap = one.solid.min_gap(other.solid, 2.0 * shop.joint + READ)

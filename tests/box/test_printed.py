@@ -43,7 +43,7 @@ def test_what_cannot_be_printed_names_its_key() -> None:
 def test_too_many_pieces_are_told() -> None:
     box = box_around(LOW, (600.0, 400.0), (100.0,), PRINTED)
     rules = replace(PRINTED, print_shop=PrintShop(bed=(70.0, 70.0, 70.0)))
-    # hand: 50 of a bed of 70 beside joints and spare, 648 x 448 x 122 in all: 13 x 9 x 3
+    # hand: 52 of a bed of 70 beside joints and spare, 648 x 448 x 117 in all: 13 x 9 x 3
     (reason,) = cannot_build(rules, (box,))
     assert reason == "print_shop.bed: the tray would fall into 351 pieces, 100 at most (got 70 x 70 x 70)"
 

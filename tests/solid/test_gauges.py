@@ -8,7 +8,7 @@ import pytest
 
 from boxfit.bay import BoxRules
 from boxfit.box.build import box_parts
-from boxfit.box.gauges import corner_gauge, dummy_module, gauges, terminal_gauge
+from boxfit.box.gauges import corner_gauge, dummy_module, gauge_notes, gauges, terminal_gauge
 from boxfit.box.whole import BuiltBox
 from boxfit.judge.printed import judge_printed
 from boxfit.module import FaceRoom, Module
@@ -104,6 +104,23 @@ def test_a_corner_gauge_for_each_different_corner() -> None:
     assert [gauge.name for gauge in one] == ["dummy module", "corner gauge", "terminal gauge"]
     assert [gauge.name for gauge in several][1:3] == ["corner gauge front bay", "corner gauge rear bay"]
     assert gauges(HERON, ()) == ()
+
+
+def test_what_no_shop_could_cut_is_left_out_and_told(tmp_path: Path) -> None:
+    one = built(replace(RULES, print_shop=PrintShop(joint=1.5)))
+    assert write_gauges(HERON, (one,), tmp_path) == ()
+    assert gauge_notes(HERON, (one,)) == (
+        "no dummy module and gauges to print: print_shop.joint: dovetails go together with 0.05 mm of "
+        "air at least, hold with 1 at most (got 1.5)",
+    )
+    assert gauge_notes(HERON, (built(),)) == ()
+
+
+@pytest.mark.parametrize("joint", [0.05, 1.0])
+def test_the_tightest_and_the_loosest_joint(joint: float, tmp_path: Path) -> None:
+    shop = PrintShop(joint=joint)
+    write_gauges(TALL, (built(replace(RULES, print_shop=shop)),), tmp_path)
+    assert judge_printed(tmp_path, {"dummy-module": shop}) == ()
 
 
 def test_same_bytes_again(tmp_path: Path) -> None:
