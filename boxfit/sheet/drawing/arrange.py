@@ -25,7 +25,9 @@ SCALES = (1.0, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01)
 PAPERS = (A3, A2, A1, A0)
 INSET = 6.0
 """What is drawn stays this far [mm] off the frame, clear of the centring marks."""
-NARROW_NOTES = 110.0
+COLUMN = 100.0
+"""A column for notes alone is so wide [mm]."""
+NARROW_NOTES = 120.0
 """Notes are set no wider than this [mm]."""
 WHOLE = 0.6
 """What takes more than this part of an area's width keeps all of it below for itself."""
@@ -112,11 +114,11 @@ def _ways(paper: Paper, items: Sequence[Item]) -> Iterator[tuple[Area, tuple[Are
     above, beside = bottom - INSET + TITLE_HEIGHT + INSET, right + INSET - TITLE_WIDTH - INSET
     strip = (left, bottom, beside, above - INSET)
     yield (left, above, right, top), (strip,)
-    wide = max([item.width for item in items if isinstance(item, Table) and item.rows] + [60.0])
-    column = right - wide
-    if column - BETWEEN > beside:
-        yield (left, above, column - BETWEEN, top), (strip, (column, above, right, top))
-        yield (left, above, column - BETWEEN, top), ((column, above, right, top), strip)
+    for wide in sorted({COLUMN, *(item.width for item in items if isinstance(item, Table) and item.rows)}):
+        column = right - wide
+        if column - BETWEEN > beside:
+            yield (left, above, column - BETWEEN, top), (strip, (column, above, right, top))
+            yield (left, above, column - BETWEEN, top), ((column, above, right, top), strip)
     yield (left, bottom, beside, top), ((beside + INSET, above, right, top),)
     yield (left, bottom, left, bottom), ((left, bottom, beside, top), (beside + INSET, above, right, top))
 
@@ -163,7 +165,7 @@ def _set(item: Item, area: Area, broken: bool) -> list[Placed] | None:
     if not isinstance(item, Table):
         lines = tuple(note_lines(item, min(width, NARROW_NOTES)))
         return [Placed(lines, (left, top))] if ROW * len(lines) <= height and width >= 40.0 else None
-    if item.width > width:
+    if item.width > width + 1e-6:
         return None
     parts = pieces(item, width, ROW * 3.0 if broken else height)
     if max(height_of(part) for part in parts) > height:

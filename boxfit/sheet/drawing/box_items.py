@@ -144,8 +144,19 @@ def parts_list(items: tuple[BoxItem, ...]) -> Table:
             one.name,
             one.material,
             str(one.quantity),
-            f"{one.mass:.2f}" if one.mass else "",
+            mass_words(one.mass),
         )
         for one in items
     )
     return Table("Parts", ("item", "part no.", "name", "material", "qty", "kg"), rows)
+
+
+def mass_words(mass: float) -> str:
+    """A mass [kg] to a hundredth, small ones to a thousandth; nothing where it is not known.
+
+    >>> mass_words(4.794), mass_words(0.0213), mass_words(0.0)
+    ('4.79', '0.021', '')
+    """
+    if mass <= 0.0:
+        return ""
+    return f"{mass:.2f}" if mass >= 0.1 else f"{mass:.3f}"

@@ -1,5 +1,7 @@
 """A drawing as PDF: vector lines, real text, the same bytes for the same drawing."""
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from io import BytesIO
 from math import cos, radians, sin
 from typing import TYPE_CHECKING
@@ -16,9 +18,28 @@ POINT = 72.0 / 25.4
 
 def pdf_of(drawing: Drawing) -> bytes:
     """The drawing as a PDF file, one page for each sheet at its true size."""
+    register_font()
+    with _binary_streams():
+        return _written(drawing)
+
+
+@contextmanager
+def _binary_streams() -> Iterator[None]:
+    """Compressed streams are written as they are, not as letters: smaller and sooner done."""
+    from reportlab import rl_config
+
+    before = rl_config.useA85
+    rl_config.useA85 = 0
+    try:
+        yield
+    finally:
+        rl_config.useA85 = before
+
+
+def _written(drawing: Drawing) -> bytes:
+    """Page by page."""
     from reportlab.pdfgen.canvas import Canvas
 
-    register_font()
     written = BytesIO()
     canvas = Canvas(written, invariant=1, pageCompression=1)
     canvas.setTitle(drawing.stem)

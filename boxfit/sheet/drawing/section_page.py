@@ -23,6 +23,8 @@ from boxfit.sheet.drawing.views import FROM_ABOVE, seen
 
 HEADING = 3.5
 """Height [mm] of the names of views."""
+SAID_BESIDE = ("tray", "lid", "cover plate", "gasket")
+"""Items that the detail of the rim always shows and names."""
 HEADED = 17.0
 """Paper [mm] above a view, for what it is called."""
 BESIDE = 30.0
@@ -91,8 +93,8 @@ def section_page(built: BuiltBox, items: tuple[BoxItem, ...], title: Title, tabl
     )
     _section(board, built, cuts, chosen.scale, (left, level, split, top - HEADED))
     draw_rim(board, rim, [(cut.item, cut.faces) for cut in cuts], (split, bottom, right, top - 10.0))
-    cut_items = {cut.item.item for cut in cuts}
-    others = [one for one in items if one.inside and one.item not in cut_items]
+    told = {cut.item.item for cut in cuts if cut.item.name in (*SAID_BESIDE, *_whole_sheets(cuts))}
+    others = [one for one in items if one.inside and one.item not in told]
     _open_view(board, items, others, place)
     return board.page()
 
@@ -134,8 +136,14 @@ def _section(board: Board, built: BuiltBox, cuts: Sequence[Cut], scale: float, a
     )
     dimension(board, Measured(start, end, figure(high - low), start[0] - FIRST_ROW, -1, True))
     corner = (origin[0] + far * scale, origin[1] + high * scale)
-    items = [Item(cut.item.item, _on(cut.place, scale, origin)) for cut in cuts]
+    sheets = _whole_sheets(cuts)
+    items = [Item(cut.item.item, _on(cut.place, scale, origin)) for cut in cuts if cut.item.name in sheets]
     balloons(board, items, corner[0] + 14.0, (area[1] - 8.0, area[3] + 8.0))
+
+
+def _whole_sheets(cuts: Sequence[Cut]) -> list[str]:
+    """What is numbered in the section: shelves and liner; the rim is told beside its detail."""
+    return [cut.item.name for cut in cuts if cut.item.name.startswith(("shelf", "liner", "tray"))]
 
 
 def _on(place: Point, scale: float, origin: Point) -> Point:

@@ -18,6 +18,8 @@ BETWEEN = 5.0
 """Between the columns that a long table is broken into, and between tables [mm]."""
 
 
+FEW = 5
+"""A table is not broken into pieces of fewer rows."""
 WIDEST = 46.0
 """Words in a cell wider than this [mm] go on in a further line, where a table does not say otherwise."""
 
@@ -65,7 +67,8 @@ def pieces(table: Table, width: float, height: float) -> list[Table]:
 
     Too few where it does not go in: the pieces are then too high.
     """
-    most = max(1, int((width + BETWEEN) // (table.width + BETWEEN)))
+    most = max(1, int((width + BETWEEN + 1e-6) // (table.width + BETWEEN)))
+    most = min(most, -(-len(table.rows) // FEW))
     for count in range(1, most + 1):
         found = _broken(table, count)
         if max(height_of(piece) for piece in found) <= height:
