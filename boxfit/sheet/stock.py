@@ -148,7 +148,8 @@ class StockUse:
         long = last.used_length + self.stock.edge
         if long > OFFCUT * self.stock.size[0]:
             return ""
-        return f"; for the last an offcut of {ceil(long)} x {self.stock.size[1]:g} mm would do"
+        instead = "for the last " if len(self.sheets) > 1 else ""
+        return f"; {instead}an offcut of {ceil(long)} x {self.stock.size[1]:g} mm would do"
 
 
 @dataclass(frozen=True)

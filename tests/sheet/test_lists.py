@@ -150,7 +150,7 @@ def test_a_blank_too_large_is_ordered_for_itself() -> None:
 def test_an_offcut_is_asked_for_where_little_is_needed() -> None:
     asked = wanted(plate("foot", 60.0, 40.0, 4))
     (order,) = orders_of((), asked, nested(asked), ())
-    assert order.used_for.endswith("; for the last an offcut of 60 x 1250 mm would do")
+    assert order.used_for.endswith("; an offcut of 60 x 1250 mm would do")
 
 
 def test_all_files_are_written_alike_every_time_and_judged_clear(tmp_path: Path) -> None:
