@@ -8,12 +8,12 @@ engineer: a working aid.
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
-from itertools import pairwise
+from itertools import count, pairwise
 from math import ceil
 
 from boxfit.bay import Bay, Block
-from boxfit.box.fitting import Fastener, Fittings
-from boxfit.box.hold_down_bars import Bar, Maker, Names
+from boxfit.box.fitting import Fastener, Fittings, Strip
+from boxfit.box.hold_down_bars import Bar, Maker
 from boxfit.box.hold_down_place import place_of
 from boxfit.box.hold_down_section import PAD, Section, gap_remedy, section_of
 from boxfit.box.hold_lines import Hold, Line, holds_of, kept_free, lines_of
@@ -39,7 +39,7 @@ def hold_downs(
         work.tier(tier)
     bars = tuple(work.bars)
     return Fittings(
-        strips=tuple(strip for bar in bars for strip in bar.strips),
+        strips=_named(name, tuple(strip for bar in bars for strip in bar.strips)),
         fasteners=(*_screws(bars, section), *_pads(bars), *packers(box, bay.box)),
         notes=(*work.notes, *_printed(name, bay, bars)),
     )
@@ -59,7 +59,6 @@ class _Work:
     notes: list[str] = field(default_factory=list)
 
     def __post_init__(self) -> None:
-        self._names = Names(self.name)
         self._first = 1
 
     def tier(self, number: int) -> None:
@@ -73,7 +72,7 @@ class _Work:
         low: list[tuple[Hold, float]] = []
         blocked: list[Hold] = []
         for line in lines_of(holds):
-            maker = Maker(self.section, place, self._names, rules.liner + rules.gap)
+            maker = Maker(self.section, place, rules.liner + rules.gap)
             if lacking := maker.lacking(line):
                 low += [(hold, lacking) for hold in line.holds]
                 continue
@@ -116,6 +115,12 @@ class _Work:
                 " there would meet a wall, other modules, their room or another hold-down; held.at or"
                 " held.width in the module's file, or a strap of your own over the modules, may help"
             )
+
+
+def _named(box: str, strips: tuple[Strip, ...]) -> tuple[Strip, ...]:
+    """The strips numbered, each kind by itself."""
+    numbers = {strip.kind: count(1) for strip in strips}
+    return tuple(replace(strip, name=f"{box} {strip.kind} {next(numbers[strip.kind])}") for strip in strips)
 
 
 def _placed(maker: Maker, line: Line) -> Iterator[Bar | Line]:

@@ -6,23 +6,21 @@ than the modules' gap, so that everything is lowered past them.
 """
 
 from dataclasses import dataclass
-from itertools import count
 from math import ceil
 
-from boxfit.bay import Block, Vector
+from boxfit.bay import Block
 from boxfit.box.fitting import Looks, Strip, StripHole
 from boxfit.box.hold_down_place import TOUCH, Place, Span, placed
 from boxfit.box.hold_down_section import (
     BLOCK,
     HEAD,
     HOLE,
-    PAD,
     PRESSED,
     TALLEST,
-    TAPPED,
     WASHER_HALF,
     Section,
 )
+from boxfit.box.hold_down_strips import block, folded, looks, plate
 from boxfit.box.hold_lines import Line
 from boxfit.box.strip_legs import strip_blocks
 from boxfit.box_details import FIT
@@ -41,36 +39,6 @@ ASIDE = (0.0, 4.0, -4.0, 8.0, -8.0, 12.0, -12.0, 16.0, -16.0, 20.0, -20.0)
 """How far [mm] a block may be moved aside, tried in this order."""
 FROM_BLOCK_END = 8.0
 """A screw stays this far [mm] from the ends of its block."""
-BLOCK_NOTE = (
-    "flat bar, tapped M6 right through; welded to the wall on three sides, the liner notched round it"
-)
-PLATE_NOTE = "welded square to an end of a hold-down"
-PAD_NOTE = f"cellular rubber {PAD:g} mm glued underneath; put in from above once its tier is full"
-_LOOKS: tuple[tuple[Looks, Looks], ...] = (("rear", "front"), ("right", "left"))
-
-
-def looks(axis: int, sign: int) -> Looks:
-    """The word for a way along x or y.
-
-    >>> looks(1, -1)
-    'right'
-    """
-    return _LOOKS[axis][sign > 0]
-
-
-class Names:
-    """Numbers for the bars and brackets of one box."""
-
-    def __init__(self, box: str) -> None:
-        self._box, self._bars, self._brackets = box, count(1), count(1)
-
-    def bar(self) -> str:
-        """The next bar's name."""
-        return f"{self._box} hold-down {next(self._bars)}"
-
-    def bracket(self) -> str:
-        """The next bracket's name."""
-        return f"{self._box} hold-down bracket {next(self._brackets)}"
 
 
 @dataclass(frozen=True)
@@ -95,7 +63,6 @@ class Maker:
 
     section: Section
     place: Place
-    names: Names
     reach: float
 
     def bar(self, line: Line) -> Bar | None:
@@ -143,14 +110,15 @@ class Maker:
         flat = outer - side * (self.section.thickness + self.section.radius)
         if not alongs or (flat - inner) * side < LEAST_FLAT:
             return None
-        bar = self._folded(
+        bar = folded(
+            self.section,
             across,
             (outer, span[0], bottom + height),
             span[1] - span[0],
             (("down", height), (looks(across, -side), abs(inner - outer))),
             tuple(StripHole(0, along - span[0], bottom + height - screw, HOLE) for along in alongs),
         )
-        blocks = (self._block((across, -side, wall), along, (along, screw)) for along in alongs)
+        blocks = (block(self.section, (across, -side, wall), along, (along, screw)) for along in alongs)
         return Bar(line, (bar, *blocks), (min(flat, inner), max(flat, inner)), len(alongs), 0.0)
 
     def _alongs(self, across: int, walled: Span, span: Span, screw: float) -> tuple[float, ...]:
@@ -203,13 +171,23 @@ class Maker:
         )
         if upright and other:
             legs = (*legs, ("up", height))
-        bar = self._folded(across, (low if upright else high, start, bottom + height), end - start, legs, ())
+        bar = folded(
+            self.section, across, (low if upright else high, start, bottom + height), end - start, legs, ()
+        )
         ends = ((1, first, first_at), (-1, last, last_at))
         plates = (
-            self._plate(across, sign, (low, wall + sign * off, bottom), (high - low, height), (middle, screw))
+            plate(
+                section,
+                (across, sign),
+                (low, wall + sign * off, bottom),
+                (high - low, height),
+                (middle, screw),
+            )
             for sign, wall, _ in ends
         )
-        blocks = (self._block((1 - across, sign, wall), at, (middle, screw)) for sign, wall, at in ends)
+        blocks = (
+            block(self.section, (1 - across, sign, wall), at, (middle, screw)) for sign, wall, at in ends
+        )
         bend = section.thickness + section.radius
         pads = (low + (bend if upright else 0.0), high - (bend if other else 0.0))
         return Bar(line, (bar, *plates, *blocks), pads, 2, FIT)
@@ -244,70 +222,6 @@ class Maker:
                     found.append((wall, at))
                     break
         return found if len(found) == 2 else None
-
-    def _folded(
-        self,
-        across: int,
-        start: Vector,
-        width: float,
-        legs: tuple[tuple[Looks, float], ...],
-        holes: tuple[StripHole, ...],
-    ) -> Strip:
-        """A bar; `start` is given as across, along and up [mm]."""
-        section = self.section
-        return Strip(
-            kind="hold-down",
-            name=self.names.bar(),
-            material=section.material,
-            thickness=section.thickness,
-            radius=section.radius,
-            start=placed(across, start),
-            along=looks(1 - across, 1),
-            width=width,
-            legs=legs,
-            inwards=legs[1][0],
-            holes=holes,
-            notes=(PAD_NOTE,),
-        )
-
-    def _plate(self, across: int, sign: int, corner: Vector, size: Span, screw: Span) -> Strip:
-        """What is welded to an end of a bar; `corner` as across, along and up, `size` across and up [mm]."""
-        section = self.section
-        return Strip(
-            kind="hold-down bracket",
-            name=self.names.bracket(),
-            material=section.material,
-            thickness=section.thickness,
-            radius=section.radius,
-            start=placed(across, corner),
-            along=looks(across, 1),
-            width=size[0],
-            legs=(("up", size[1]),),
-            inwards=looks(1 - across, sign),
-            holes=(StripHole(0, screw[0] - corner[0], screw[1] - corner[2], HOLE),),
-            notes=(PLATE_NOTE,),
-        )
-
-    def _block(self, wall: tuple[int, int, float], at: float, screw: Span) -> Strip:
-        """A tapped block, its middle `at` along a wall, which has an axis, a way inwards and a place [mm]."""
-        axis, sign, level = wall
-        section, (length, below, above) = self.section, BLOCK
-        corner = (level, at - length / 2.0, screw[1] - below)
-        return Strip(
-            kind="hold-down bracket",
-            name=self.names.bracket(),
-            material=section.block_material,
-            thickness=section.block,
-            radius=0.0,
-            start=placed(axis, corner),
-            along=looks(1 - axis, 1),
-            width=length,
-            legs=(("up", below + above),),
-            inwards=looks(axis, sign),
-            holes=(StripHole(0, screw[0] - corner[1], below, TAPPED),),
-            notes=(BLOCK_NOTE,),
-            bar=True,
-        )
 
 
 def spread(span: Span) -> tuple[float, ...]:

@@ -26,6 +26,8 @@ BLOCK = (25.0, 8.0, 6.0)
 TALLEST = 25.0
 """Bars stand no higher than this [mm]: more takes room from the leads."""
 LEAST_SHEET = 2.0
+SMALL_WASHER = 1.6
+"""Thickness [mm] of a small washer for M6, ISO 7092, from memory."""
 LENGTHS = (20.0, 16.0, 12.0, 10.0, 8.0)
 """Screws in stock [mm]."""
 PLASTICS = ("abs", "petg", "pla", "hdpe")
@@ -48,7 +50,7 @@ class Section:
         """The lowest bar whose screw's washer lies flat and off the edge.
 
         >>> Section("aluminium-5754", "aluminium-5754", 2.5, 2.5, 6.0).least_height
-        18.0
+        17.0
         """
         return self.thickness + self.radius + 2.0 * WASHER_HALF
 
@@ -61,10 +63,15 @@ class Section:
         """How far the screw stands above the underside of a bar so high [mm]."""
         return self.thickness + self.radius + WASHER_HALF + (height - self.least_height) / 2.0
 
-    def screw_length(self, gap: float) -> float | None:
-        """The longest screw in stock that does not reach the wall; `gap` [mm] is between bar and block."""
-        most = self.thickness + gap + self.block + 1.6
-        return next((length for length in LENGTHS if length <= most), None)
+    def screw_length(self, gap: float) -> float:
+        """The longest screw in stock that does not reach the wall; `gap` [mm] is between bar and block.
+
+        The thinnest sheet and block take one of 8 mm.
+
+        >>> Section("aluminium-5754", "aluminium-5754", 2.5, 2.5, 6.0).screw_length(0.0)
+        10.0
+        """
+        return max(length for length in LENGTHS if length <= self.thickness + gap + self.block + SMALL_WASHER)
 
 
 def section_of(rules: BoxRules) -> Section | None:
