@@ -14,7 +14,7 @@ from boxfit.module import Module
 from boxfit.sheet.drawing.arrange import arranged
 from boxfit.sheet.drawing.board import Area, Board, Placing
 from boxfit.sheet.drawing.car_tables import box_table, mass_notes, weight_table
-from boxfit.sheet.drawing.dimension import FIRST_ROW, ROW, Measured, dimension, figure
+from boxfit.sheet.drawing.dimension import FIRST_ROW, ROW, Measured, dimension, dimensions, figure
 from boxfit.sheet.drawing.flat_page import labels
 from boxfit.sheet.drawing.letters import width_of
 from boxfit.sheet.drawing.marks import Circle, Line, Mark, Page, Style, Text
@@ -23,6 +23,8 @@ from boxfit.surface import Outline
 
 BETWEEN_VIEWS = 24.0
 """Paper [mm] between the two views."""
+BEYOND = 4.0
+"""Dimension lines begin so far [mm of paper] past all that is drawn."""
 PAST = 120.0
 """Axle lines and the ground run on so far [mm of the car]."""
 
@@ -172,17 +174,16 @@ def _centre_of_mass(scene: Scene, layout: Layout) -> Iterator[Mark]:
 
 def _measure(board: Board, scene: Scene, car: Car, built: Sequence[BuiltBox]) -> None:
     """Each box from the front axle, from the centre line and from the ground; wheelbase and tracks."""
-    low = min([one.box.low[1] - one.bay.box.flange for one in built] + [-car.track_front / 2.0])
-    row = scene.plan(0.0, low)[1] - FIRST_ROW
+    row = scene.plan(0.0, extent(car, built)[1][0])[1] - BEYOND
+    found: list[Measured] = []
     for place, one in enumerate(built):
-        near, far = sorted((one.box.low[0], one.box.high[0]), key=abs)
-        level = row - ROW * place
-        ends = [(0.0, near), (near, far)] if near * far > 0.0 else [(near, 0.0), (0.0, far)]
-        for beside, (start, end) in zip((-1, 1), sorted(tuple(sorted(pair)) for pair in ends), strict=True):
+        for beside, (start, end) in zip((-1, 1), _from_middle(one.box.low[0], one.box.high[0]), strict=True):
             points = (scene.plan(start, one.box.low[1]), scene.plan(end, one.box.low[1]))
-            dimension(board, Measured(*points, figure(end - start), level, -1, beside=beside))
+            level = row - ROW * place
+            found.append(Measured(*points, figure(end - start), level, -1, beside=beside))
+    dimensions(board, found)
     _wheelbase(board, scene, car)
-    _upright(board, scene, built)
+    _upright(board, scene, car, built)
 
 
 def _wheelbase(board: Board, scene: Scene, car: Car) -> None:
@@ -192,29 +193,33 @@ def _wheelbase(board: Board, scene: Scene, car: Car) -> None:
     dimension(board, Measured(*ends, words, ends[0][1] - FIRST_ROW, -1))
 
 
-def _upright(board: Board, scene: Scene, built: Sequence[BuiltBox]) -> None:
+def _upright(board: Board, scene: Scene, car: Car, built: Sequence[BuiltBox]) -> None:
     """Heights beside the side view and widths beside the plan, at the end that the box is nearer to."""
     xs = [x for one in built for x in (one.box.low[0], one.box.high[0])]
-    flange = max([one.bay.box.flange for one in built], default=0.0)
-    counts = {-1: 0, 1: 0}
+    (rear, front), _, _ = extent(car, built)
+    counts, found = {-1: 0, 1: 0}, list[Measured]()
     for one in built:
         box = one.box
         ahead = box.low[0] + box.high[0] > min(xs) + max(xs)
         way = 1 if ahead else -1
         x = box.high[0] if ahead else box.low[0]
-        edge = (max(xs) + flange) if ahead else (min(xs) - flange)
-        row = scene.side(edge, 0.0)[0] + way * (FIRST_ROW + ROW * counts[way])
+        edge = front if ahead else rear
+        row = scene.side(edge, 0.0)[0] + way * (BEYOND + ROW * counts[way])
         counts[way] += 1
         for start, end in ((0.0, box.low[2]), (box.low[2], box.high[2])):
             points = (scene.side(x, start), scene.side(x, end))
-            dimension(board, Measured(*points, figure(end - start), row, way, True))
-        spans = [(box.low[1], 0.0), (0.0, box.high[1])]
-        if box.low[1] * box.high[1] > 0.0:
-            near, far = sorted((box.low[1], box.high[1]), key=abs)
-            spans = [(0.0, near), (near, far)]
-        for beside, (start, end) in zip((-1, 1), spans, strict=True):
+            found.append(Measured(*points, figure(end - start), row, way, True))
+        for beside, (start, end) in zip((-1, 1), _from_middle(box.low[1], box.high[1]), strict=True):
             points = (scene.plan(x, start), scene.plan(x, end))
-            dimension(board, Measured(*points, figure(abs(end - start)), row, way, True, beside))
+            found.append(Measured(*points, figure(end - start), row, way, True, beside))
+    dimensions(board, found)
+
+
+def _from_middle(low: float, high: float) -> list[Point]:
+    """Two spans that tell where something is from the origin of an axis, the lower first."""
+    if low * high < 0.0:
+        return [(low, 0.0), (0.0, high)]
+    return [(0.0, low), (low, high)] if low >= 0.0 else [(low, high), (high, 0.0)]
 
 
 def _name(board: Board, scene: Scene, car: Car, built: Sequence[BuiltBox], names: Sequence[str]) -> None:

@@ -1,6 +1,6 @@
 """Dimensions after ISO 129-1 (from memory): extension lines, arrowheads, the figure above the line."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from boxfit.bay import Point
@@ -50,36 +50,63 @@ def figure(length: float) -> str:
 
 def dimension(board: Board, measured: Measured) -> bool:
     """Draws a dimension in the first row outwards where it overlaps nothing; False where there is none."""
-    return board.place(_ways(measured))
+    return board.place(_ways(measured, 0))
 
 
-def _ways(measured: Measured) -> Iterator[Placing]:
+def dimensions(board: Board, several: Sequence[Measured]) -> bool:
+    """Draws dimensions of which some are led past others; False where one overlaps something.
+
+    All extension lines come first, so that every figure can keep clear of them.
+    """
+    for one in several:
+        board.add(_extensions(one, one.row))
+    return all([board.place([*_in_row(one, one.row, False), *_ways(one, 1)]) for one in several])
+
+
+def _ways(measured: Measured, first: int) -> Iterator[Placing]:
     """Row by row outwards; in each the figure between the arrows if there is room, else beside them."""
-    for step in range(TRIES):
-        row = measured.row + measured.outwards * ROW * step
-        yield from _in_row(measured, row)
+    for step in range(first, TRIES):
+        yield from _in_row(measured, measured.row + measured.outwards * ROW * step, True)
 
 
-def _in_row(measured: Measured, row: float) -> Iterator[Placing]:
-    """The ways in one row; drawn as if lying, turned at the end where it stands."""
+def _extensions(measured: Measured, row: float) -> list[Mark]:
+    """Both extension lines to a row."""
     axis = 1 if measured.upright else 0
-    low, high = sorted((measured.start, measured.end), key=lambda point: point[axis])
-    start, end = low[axis], high[axis]
+    return [_extension(point, row, axis) for point in (measured.start, measured.end)]
+
+
+def _in_row(measured: Measured, row: float, extended: bool) -> Iterator[Placing]:
+    """The ways in one row, with extension lines where they are not there yet."""
+    axis = 1 if measured.upright else 0
+    start, end = sorted((measured.start[axis], measured.end[axis]))
     wide = width_of(measured.words, HEIGHT)
-    lines: list[Mark] = [_extension(low, row, axis), _extension(high, row, axis)]
+    lines = _extensions(measured, row) if extended else []
     if end - start >= wide + 1.0 and end - start >= 2.0 * ARROW + 1.0:
         inner = [_line(start, end, row, axis), _arrow(start, row, axis, -1), _arrow(end, row, axis, 1)]
-        yield Placing(_text(measured.words, (start + end) / 2.0, row, axis), (*lines, *inner))
+        for shift in _shifts((end - start - wide) / 2.0 - 0.5):
+            text = _text(measured.words, (start + end) / 2.0 + shift, row, axis)
+            yield Placing(text, (*lines, *inner))
         return
     reach = 2.0 * ARROW
     heads = (_arrow(start, row, axis, 1), _arrow(end, row, axis, -1))
     for side in (measured.beside, -measured.beside):
-        far = reach + wide + 1.0
-        low_end = start - (reach if side > 0 else far)
-        high_end = end + (far if side > 0 else reach)
-        middle = (end + reach + wide / 2.0) if side > 0 else (start - reach - wide / 2.0)
-        line = _line(low_end, high_end, row, axis)
-        yield Placing(_text(measured.words, middle, row, axis), (*lines, line, *heads))
+        for further in (0.0, 4.0, 8.0, 12.0):
+            far = reach + further + wide + 1.0
+            low_end = start - (reach if side > 0 else far)
+            high_end = end + (far if side > 0 else reach)
+            out = reach + further + wide / 2.0
+            text = _text(measured.words, end + out if side > 0 else start - out, row, axis)
+            yield Placing(text, (*lines, _line(low_end, high_end, row, axis), *heads))
+
+
+def _shifts(most: float) -> Iterator[float]:
+    """Along the line from its middle, so far [mm] at most either way."""
+    yield 0.0
+    step = 2.0
+    while step <= most:
+        yield step
+        yield -step
+        step += 2.0
 
 
 def _place(along: float, across: float, axis: int) -> Point:
