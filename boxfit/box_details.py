@@ -73,8 +73,11 @@ def least_ledge(rules: BoxRules) -> float:
 
 
 def ledge(rules: BoxRules) -> Ledge | None:
-    """The bar under a shelf: as wide as liner and gap leave, within the headroom; None where too small."""
-    bar = Ledge(rules.liner + rules.gap - FIT, min(LEDGE_HEIGHT, rules.headroom))
+    """The bar under a shelf, within the headroom; None where too small.
+
+    It takes the liner's depth and half the gap, so that modules of the tier below are still lowered past it.
+    """
+    bar = Ledge(rules.liner + rules.gap / 2.0, min(LEDGE_HEIGHT, rules.headroom))
     return bar if bar.width >= least_ledge(rules) and bar.height >= LEAST_LEDGE else None
 
 

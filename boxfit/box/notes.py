@@ -5,7 +5,6 @@ from boxfit.box.printed import cannot_print
 from boxfit.box.shop_rules import unsuited
 from boxfit.box.stepped import cannot_step, millimetres
 from boxfit.box_details import (
-    FIT,
     LEAST_LEDGE,
     bend_radius,
     flange_radius,
@@ -75,8 +74,8 @@ def box_notes(name: str, box: PlacedBox, rules: BoxRules) -> tuple[str, ...]:
 def _ledge_remedy(rules: BoxRules) -> str:
     """What would make room for the bar under a shelf."""
     remedies: list[str] = []
-    if rules.liner + rules.gap - FIT < least_ledge(rules):
-        remedies.append(f"box.gap = {least_ledge(rules) + FIT - rules.liner:g}")
+    if rules.liner + rules.gap / 2.0 < least_ledge(rules):
+        remedies.append(f"box.gap = {2.0 * (least_ledge(rules) - rules.liner):g}")
     if rules.headroom < LEAST_LEDGE:
         remedies.append(f"box.headroom = {LEAST_LEDGE:g}")
     return f"{' and '.join(remedies)} or more would leave room for a ledge under them"

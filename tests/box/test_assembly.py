@@ -21,8 +21,6 @@ STILT = Module(
     room=FaceRoom(front=25.0),
 )  # fmt: skip
 WALL = RULES.thickness + RULES.liner
-LEDGE = RULES.thickness + RULES.liner + RULES.gap - 0.5
-"""From the outside of a wall to a ledge's inner edge."""
 
 
 def looking(front: str) -> Stance:
@@ -130,12 +128,12 @@ def test_those_without_room_anyway_wait_for_those_that_have_it() -> None:
 
 
 def test_a_ledge_above_takes_from_the_hand_and_stops_what_stands_too_near() -> None:
-    """Ledges reach 3.5 in from the liner: 35 becomes 31.5 below a shelf; 2 from the liner no longer drops."""
+    """Ledges reach 2 in from the liner: 35 becomes 33 below a shelf; 0.5 from the liner no longer drops."""
     below, above = (
         step for step in steps_of(box_of((304, 73), row(4.0), row(4.0))) if step.doing == "module"
     )
-    assert (round(below.across, 2), round(above.across, 2)) == (31.5, 35.0)
-    stuck = [step for step in steps_of(box_of((400, 73), row(2.0), row(4.0))) if step.doing == "module"]
+    assert (round(below.across, 2), round(above.across, 2)) == (33.0, 35.0)
+    stuck = [step for step in steps_of(box_of((400, 73), row(0.5), row(4.0))) if step.doing == "module"]
     assert [step.fits for step in stuck] == [False, True]
     assert "1.5 mm too long or too near" in stuck[0].notes[0]
 

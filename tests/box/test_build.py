@@ -48,7 +48,7 @@ def test_heights_stack_up() -> None:
     assert (shelf.plate.low[2], shelf.plate.high[2]) == (408.5, 411.0)
     assert shelf.plate.low[0] == pytest.approx(LOW[0] + 3.0)
     (bar,) = parts.tray.ledges
-    assert (bar.outside.low[2], bar.outside.high[2], bar.width) == (403.5, 408.5, 6.5)
+    assert (bar.outside.low[2], bar.outside.high[2], bar.width) == (403.5, 408.5, 5.0)
     assert parts.cover_plate is not None
     assert (parts.cover_plate.plate.low[2], parts.cover_plate.plate.high[2]) == (522.0, 524.0)
 

@@ -169,15 +169,19 @@ def test_a_bead_in_the_upright_corner() -> None:
 
 
 def test_past_the_ledge() -> None:
-    """The bars are 3 + 4 - 0.5 wide: one module goes straight down between two of them with 1 to spare.
+    """The bars are 3 + 4 / 2 wide: one module goes straight down between two of them with 2 x 2 to spare.
 
-    The last of three goes down between one of them and its neighbours, pushed to the liner: 4 + 0.5.
+    The last of three goes down between one of them and its neighbours, pushed to the liner: 4 + 2. Out may be
+    0.5 of the module, 2 x 0.25 of folds, 2 x 0.9687 of lean, 2 x 0.2 of bars: 3.3374, more than a gap of 3.
     """
     built = snug((3, 1))
-    assert rows(built, "y", past=True)[0].play == pytest.approx(4.5)
+    assert rows(built, "y", past=True)[0].play == pytest.approx(6.0)
     along_x = rows(built, "x", past=True)
-    assert [one.play for one in along_x] == pytest.approx([1.0] * 3)
-    assert [one.jams for one in along_x] == [True] * 3
+    assert [one.play for one in along_x] == pytest.approx([4.0] * 3)
+    assert [one.worst for one in along_x] == pytest.approx([4.0 - 3.3374] * 3, abs=1e-4)
+    tight = rows(snug((3, 1), replace(RULES, gap=3.0)), "x", past=True)
+    assert [one.play for one in tight] == pytest.approx([3.0] * 3)
+    assert [one.jams for one in tight] == [True] * 3
     assert rows(built, "y", tier=2, past=True) == []
 
 

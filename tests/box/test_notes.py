@@ -54,14 +54,14 @@ def test_narrow_flange_has_no_screws() -> None:
 
 
 def test_shelf_without_ledge() -> None:
-    """One tier needs none; the remedy is what is really missing."""
-    rules = replace(RULES, gap=0.0, liner=1.0, headroom=0.0)
+    """One tier needs none; the remedy is what is really missing: 1 mm by liner and half the gap."""
+    rules = replace(RULES, gap=0.0, liner=0.5, headroom=0.0)
     assert notes_of(rules, 1) == ()
     assert notes_of(rules, 2) == (
-        "front bay box 1: the shelves have nothing to stand on: box.gap = 0.5 and box.headroom = 1 or more "
+        "front bay box 1: the shelves have nothing to stand on: box.gap = 1 and box.headroom = 1 or more "
         "would leave room for a ledge under them",
     )
-    assert notes_of(replace(rules, gap=0.5, headroom=1.0), 2) == ()
+    assert notes_of(replace(rules, gap=1.0, headroom=1.0), 2) == ()
 
 
 def test_a_material_that_does_not_suit_is_noted() -> None:

@@ -168,13 +168,13 @@ def test_a_flange_does_not_run_into_itself() -> None:
 
 
 def test_arms_take_ledges_and_liner() -> None:
-    """An arm of 18 mm takes two walls of 2.5 and two ledges of 6.5, one of 18.5 does."""
-    for arm, told in ((18.0, 1), (18.5, 0)):
+    """An arm of 15 mm is filled by two walls of 2.5 and two ledges of 5, one of 15.5 is not."""
+    for arm, told in ((15.0, 1), (15.5, 0)):
         lines = ((0.0, arm, 400.0, 620.0), LINES[1])
         found = reasons(stepped_box((plan_by("L", lines),) * 2, (138.0, 100.0), STEPPED))
         assert len(found) == told
         assert all(
-            one.startswith("box.gap: the walls round tier 1 must stand more than 18 mm") for one in found
+            one.startswith("box.gap: the walls round tier 1 must stand more than 15 mm") for one in found
         )
 
 
@@ -251,7 +251,8 @@ def test_filling_a_box_over_a_step() -> None:
         car.name, HERON.name, 4, 4, 1, 8.8, 4, True, True, (BayLayout(bay.name, (box,)),), Weights(1.0, 1.0)
     )
     steps = assembly(car, HERON, layout)
-    assert [step.doing for step in steps] == ["tray", "module", "module", "shelf", "module", "module", "lid"]
+    tier = ["module", "module", "hold-down"]
+    assert [step.doing for step in steps] == ["tray", *tier, "shelf", *tier, "lid"]
     assert all(step.fits for step in steps)
     too_far = replace(tiers[0], modules=(PlacedModule(stance, (wall + 2 * pitch, wall, tiers[0].stands_on)),))
     box = replace(box, tiers=(too_far, tiers[1]))

@@ -40,11 +40,12 @@ def test_the_maker_is_told_what_may_jam_and_what_would_do() -> None:
 
 
 def test_rows_that_are_alike_are_told_once() -> None:
-    found, _ = fits((3, 1))
+    """A gap of 3 past bars of 3 + 3 / 2; along y the neighbours leave 3 + 1.5, and at the worst 0.06."""
+    found, _ = fits((3, 1), replace(RULES, gap=3.0))
     past = [note for note in fit_notes(found) if "past the ledge" in note]
     assert past == [
-        "front bay box 1: tier 1 along x (1 module) past the ledge may jam: 1.0 mm of play as drawn, -2.4 in "
-        "the worst case; bars of the ledge 1.2 mm narrower, or tipping it in, would do"
+        "front bay box 1: tier 1 along x (1 module) past the ledge may jam: 3.0 mm of play as drawn, -0.4 in "
+        "the worst case; bars of the ledge 0.2 mm narrower, or tipping it in, would do"
     ]
 
 

@@ -109,11 +109,12 @@ def test_the_usual_tray_is_one_percent_lighter_in_the_flat() -> None:
 
 
 def test_a_bar_for_every_length() -> None:
+    """3 + 4 / 2 wide inside 395 x 295: two along the whole of 295, two between them in 395 - 2 x 5."""
     _, flats, _ = made(RULES, box_around(LOW, (400.0, 300.0), (138.0, 120.0), RULES))
     bars = [flat for flat in flats if " ledge " in flat.name]
     assert [(bar.formed, bar.quantity) for bar in bars] == [
-        ((382.0, 6.5, 5.0), 2),
-        ((295.0, 6.5, 5.0), 2),
+        ((385.0, 5.0, 5.0), 2),
+        ((295.0, 5.0, 5.0), 2),
     ]
     bare = replace(RULES, gap=0.0, liner=0.0)
     _, flats, _ = made(bare, box_around(LOW, (400.0, 300.0), (90.0, 90.0), bare))

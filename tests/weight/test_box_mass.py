@@ -56,12 +56,12 @@ def test_an_angle_by_hand() -> None:
 def test_a_step_floor_by_hand() -> None:
     """Walls of 2 round 300 x 400 below and 600 x 400 above; the step floor's underside 100 up.
 
-    A ledge of 3.5 x 5 runs round the inside below the shelf.
+    A ledge of 2 x 5 runs round the inside below the shelf.
     """
     below, above = rectangle((0.0, 0.0), (300.0, 400.0)), rectangle((0.0, 0.0), (600.0, 400.0))
     tray, _, shelf = part_masses((below, above), 200.0, (2.0, 102.0), SQUARE)
     hole = 296 * 396
-    outside, bar = 300 * 400 * 100 + 600 * 400 * 98, (hole - 289 * 389) * 5
+    outside, bar = 300 * 400 * 100 + 600 * 400 * 98, (hole - 292 * 392) * 5
     assert tray.volume == pytest.approx(outside - hole * (98 + 2) - 596 * 396 * 96 + bar)
     assert shelf.volume == pytest.approx(295 * 395 * 2)
     assert tray.centre[1] == pytest.approx(200.0)
