@@ -82,13 +82,17 @@ def _in_row(measured: Measured, row: float, extended: bool) -> Iterator[Placing]
     wide = width_of(measured.words, HEIGHT)
     lines = _extensions(measured, row) if extended else []
     if end - start >= wide + 1.0 and end - start >= 2.0 * ARROW + 1.0:
-        inner = [_line(start, end, row, axis), _arrow(start, row, axis, -1), _arrow(end, row, axis, 1)]
+        inner: list[Mark] = [
+            _line(start, end, row, axis),
+            _arrow(start, row, axis, -1),
+            _arrow(end, row, axis, 1),
+        ]
         for shift in _shifts((end - start - wide) / 2.0 - 0.5):
             text = _text(measured.words, (start + end) / 2.0 + shift, row, axis)
             yield Placing(text, (*lines, *inner))
         return
     reach = 2.0 * ARROW
-    heads = (_arrow(start, row, axis, 1), _arrow(end, row, axis, -1))
+    heads: tuple[Mark, ...] = (_arrow(start, row, axis, 1), _arrow(end, row, axis, -1))
     for side in (measured.beside, -measured.beside):
         for further in (0.0, 4.0, 8.0, 12.0):
             far = reach + further + wide + 1.0

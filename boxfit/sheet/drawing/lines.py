@@ -7,6 +7,8 @@ from boxfit.sheet.drawing.marks import Arc, Circle, Line, Style
 
 CLOSE = 0.01
 """Lines this near [mm of the thing] are one."""
+SQUARE = (0.0, pi / 2.0, pi)
+"""Angles that a piece takes exactly when it is near."""
 Drawn = Line | Arc | Circle
 Span = tuple[float, float]
 _Track = tuple[float, float]
@@ -37,9 +39,8 @@ def tidied(marks: Iterable[Drawn]) -> tuple[Drawn, ...]:
 def _track(line: Line) -> tuple[_Track, Span]:
     """The track of a piece, and from where to where on it the piece runs."""
     (x, y), (a, b) = line.start, line.end
-    angle = round(atan2(b - y, a - x) % pi, 4)
-    if angle >= round(pi, 4):
-        angle = 0.0
+    exact = atan2(b - y, a - x) % pi
+    angle = next((square for square in SQUARE if abs(exact - square) < 1e-4), round(exact, 5)) % pi
     along = (cos(angle), sin(angle))
     away = round((x + a) / 2.0 * -along[1] + (y + b) / 2.0 * along[0], 2)
     low, high = sorted((x * along[0] + y * along[1], a * along[0] + b * along[1]))

@@ -36,7 +36,7 @@ def overlaps(page: Page) -> tuple[Overlap, ...]:
         if one < other
     ]
     drawn = [mark for mark in page.marks if not isinstance(mark, Text)]
-    lines = [shapely.LineString(path_of(mark)) for mark in drawn]
+    lines = np.array([shapely.LineString(path_of(mark)) for mark in drawn], dtype=object)
     for line, text in zip(*tree.query(lines, predicate="intersects"), strict=True):
         mark = drawn[line]
         style = "arrowhead" if isinstance(mark, Arrow) else mark.style
