@@ -114,7 +114,9 @@ def _ways(paper: Paper, items: Sequence[Item]) -> Iterator[tuple[Area, tuple[Are
     above, beside = bottom - INSET + TITLE_HEIGHT + INSET, right + INSET - TITLE_WIDTH - INSET
     strip = (left, bottom, beside, above - INSET)
     yield (left, above, right, top), (strip,)
-    for wide in sorted({COLUMN, *(item.width for item in items if isinstance(item, Table) and item.rows)}):
+    for wide in sorted(
+        {COLUMN, *(max(item.width, COLUMN) for item in items if isinstance(item, Table) and item.rows)}
+    ):
         column = right - wide
         if column - BETWEEN > beside:
             yield (left, above, column - BETWEEN, top), (strip, (column, above, right, top))

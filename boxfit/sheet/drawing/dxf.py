@@ -92,5 +92,6 @@ def _write(space: "Modelspace", text: Text, at: Point) -> None:
         "right": TextEntityAlignment.RIGHT,
     }[text.anchor]
     look = {"layer": WORDS, "style": WORDS}
-    words = space.add_text(text.words, height=text.height, rotation=text.turn, dxfattribs=look)
+    one_line = " ".join(text.words.splitlines())
+    words = space.add_text(one_line, height=text.height, rotation=text.turn, dxfattribs=look)
     words.set_placement(at, align=align)

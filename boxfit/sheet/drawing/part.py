@@ -10,6 +10,7 @@ from boxfit.box.numbers import with_pieces
 from boxfit.box.parts import CoverPlate, Lid, Part, Shelf, Tray
 from boxfit.box.whole import BuiltBox
 from boxfit.car import Car
+from boxfit.sheet.drawing.box_items import solid_mass
 from boxfit.sheet.drawing.dimension import figure
 from boxfit.sheet.drawing.flat_page import flat_page
 from boxfit.sheet.drawing.formed_page import all_parts, formed_page
@@ -85,7 +86,7 @@ def _pages(
     """The part once formed, where that is not what its flat shows, then its flats; numbered through."""
     plain = [flat for flat in flats if is_plain(flat) and flat.name != part.name]
     drawn = [flat for flat in flats if flat not in plain]
-    mass = f"{_mass(shape, part.material):.3g} kg" if shape is not None else ""
+    mass = f"{solid_mass(shape, part.material):.3g} kg" if shape is not None else ""
     forming = shape is not None and (not flats or len(flats) > 1 or bool(flats[0].bends))
     count = len(drawn) + (1 if forming else 0)
     whole = replace(title, mass=mass, thickness=title.thickness or _thickness(flats))
@@ -141,13 +142,3 @@ def _thickness(flats: list[Flat]) -> str:
 def flat_mass(flat: Flat) -> float:
     """What a flat weighs [kg]."""
     return flat.area * flat.thickness * MATERIALS[flat.material].density / CUBIC_METRE
-
-
-def _mass(shape: "TopoDS_Shape", material: str) -> float:
-    """What a solid weighs [kg]."""
-    from OCP.BRepGProp import BRepGProp
-    from OCP.GProp import GProp_GProps
-
-    volume = GProp_GProps()
-    BRepGProp.VolumeProperties_s(shape, volume)
-    return float(volume.Mass()) * MATERIALS[material].density / CUBIC_METRE

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import pytest
 
 from boxfit.sheet.drawing.dxf import drawing_dxf
-from boxfit.sheet.drawing.marks import Arc, Arrow, Circle, Drawing, Line, Text
+from boxfit.sheet.drawing.marks import Arc, Arrow, Circle, Drawing, Line, Page, Text
 from boxfit.sheet.drawing.pdf import pdf_of
 from tests.sheet.drawing.samples import sample
 
@@ -76,3 +76,13 @@ def test_the_same_drawing_gives_the_same_bytes() -> None:
     assert pdf_of(drawing) == pdf_of(drawing)
     assert drawing_dxf(drawing) == drawing_dxf(drawing)
     assert b"2026" not in pdf_of(drawing)
+
+
+def test_any_name_can_be_drawn() -> None:
+    """Letters that the font lacks, signs that the format uses itself, and line ends."""
+    name = "Żuk 🚗 <&> %%c (850)\n\\P {x}"
+    page = Page((420.0, 297.0), (Text(name, (50.0, 50.0)), Text("", (60.0, 60.0))))
+    drawing = Drawing("odd", (page,))
+    assert pdf_of(drawing).startswith(b"%PDF")
+    audit = read_back(drawing).audit()
+    assert (list(audit.errors), list(audit.fixes)) == ([], [])
