@@ -1,6 +1,7 @@
 """The car: what it weighs, what it may weigh, and what the pack must suit."""
 
 from dataclasses import dataclass
+from typing import Literal
 
 from boxfit.bay import Bay, Vector
 
@@ -14,15 +15,40 @@ class PointMass:
     at: Vector
 
 
+Axle = Literal["front", "rear"]
+USUAL_SCALE = 1.0
+"""What one scale may be out [kg], plus or minus (common practice, no source)."""
+
+
+@dataclass(frozen=True)
+class RaisedAxle:
+    """Readings with the wheels of one `axle` raised by `height` [mm] above those of the other.
+
+    `load` [kg] is what the scales under the axle left on the ground read; `wheel_radius` [mm] is that of the
+    loaded wheels.
+    """
+
+    axle: Axle
+    height: float
+    load: float
+    wheel_radius: float
+
+
 @dataclass(frozen=True)
 class CornerWeights:
-    """Readings of four scales [kg] under the stripped car, and the height of its mass [mm] if known."""
+    """Readings of four scales [kg] under the stripped car, and the height of its mass [mm] if known.
+
+    The height is as written, else by what was read with an axle `raised`. One reading may be out by
+    `scale_error` [kg], plus or minus.
+    """
 
     front_left: float
     front_right: float
     rear_left: float
     rear_right: float
     height_of_mass: float | None = None
+    raised: RaisedAxle | None = None
+    scale_error: float = USUAL_SCALE
 
 
 @dataclass(frozen=True)

@@ -47,7 +47,7 @@ MAY_IMPORT: dict[str, frozenset[str]] = {
     "electrics": BASE,
     "retention": BASE,
     "survey": THINGS | {"standards"},
-    "files": THINGS | {"standards", "survey"},
+    "files": THINGS | {"standards", "survey", "weight"},
     "judge": THINGS | {"standards"},
     "space": BASE,
     "search": BASE | {"space"},

@@ -6,12 +6,12 @@ They look at the file as it stands, so that a slip in one table never hides what
 from collections.abc import Iterator
 from itertools import pairwise
 
+from boxfit.files.across_weighed import across_weighed
+from boxfit.files.figures import Raw, figure, table
 from boxfit.files.near import among
 from boxfit.files.problems import Problem
 from boxfit.files.shown import shown
 
-Raw = dict[str, object]
-_BEYOND_BELIEF = 1e9
 _SAME_PLACE = 0.01
 
 
@@ -19,7 +19,7 @@ def across_car(raw: Raw, file: str) -> Iterator[Problem]:
     """What does not agree between the tables of a car file."""
     yield from repeated_names(raw, "carried", file)
     yield from _nobody_of_that_name(raw, file)
-    yield from _already_over(raw, file)
+    yield from across_weighed(raw, file)
 
 
 def across_bay(raw: Raw, file: str) -> Iterator[Problem]:
@@ -58,14 +58,9 @@ def _names(raw: Raw, array: str) -> Iterator[tuple[int, str]]:
             yield place, name
 
 
-def _table(raw: Raw, name: str) -> Raw:
-    table = raw.get(name)
-    return table if isinstance(table, dict) else {}
-
-
 def _nobody_of_that_name(raw: Raw, file: str) -> Iterator[Problem]:
     """Without any [[carried]] nothing is asked of them, so nothing is said either."""
-    aboard = _table(raw, "target").get("with")
+    aboard = table(raw, "target").get("with")
     if "carried" not in raw or not isinstance(aboard, list):
         return
     known = [name for _, name in _names(raw, "carried")]
@@ -75,28 +70,13 @@ def _nobody_of_that_name(raw: Raw, file: str) -> Iterator[Problem]:
             yield Problem(file, key, "names nothing in [[carried]]", shown(word), among(word, known))
 
 
-def _already_over(raw: Raw, file: str) -> Iterator[Problem]:
-    """Limits that the stripped car breaks before anything is fitted."""
-    weighed, limits = _table(raw, "weighed"), _table(raw, "limits")
-    front = _sum(weighed, ("front_left", "front_right"))
-    rear = _sum(weighed, ("rear_left", "rear_right"))
-    gross = front + rear if front is not None and rear is not None else None
-    for key, reading in (("front_axle", front), ("rear_axle", rear), ("gross", gross)):
-        limit = _sum(limits, (key,))
-        if limit is not None and reading is not None and limit < reading:
-            rule = f"must not be below what the stripped car already weighs there, {shown(reading)} kg"
-            yield Problem(
-                file, f"limits.{key}", rule, shown(limit), "read the maker's plate and the scales again"
-            )
-
-
 def _out_of_order(raw: Raw, file: str) -> Iterator[Problem]:
     """The first section that does not go on the way from the first to the last."""
-    sections = _table(raw, "survey").get("section")
+    sections = table(raw, "survey").get("section")
     tables = (
         [each if isinstance(each, dict) else {} for each in sections] if isinstance(sections, list) else []
     )
-    places = [_figure(table.get("at")) for table in tables]
+    places = [figure(each.get("at")) for each in tables]
     known = [place for place in places if place is not None]
     if len(known) < len(places):
         return
@@ -108,17 +88,3 @@ def _out_of_order(raw: Raw, file: str) -> Iterator[Problem]:
             remedy = "put the sections in order of at, each at a place of its own"
             yield Problem(file, f"survey.section[{count}].at", rule, shown(at), remedy)
             return
-
-
-def _sum(table: Raw, keys: tuple[str, ...]) -> float | None:
-    """The figures added up, None where one of them is not a figure above zero."""
-    figures = [_figure(table.get(key)) for key in keys]
-    sound = [figure for figure in figures if figure is not None and figure > 0.0]
-    return sum(sound) if len(sound) == len(keys) else None
-
-
-def _figure(value: object) -> float | None:
-    """The value as a number that can be reckoned with; true and false are none."""
-    if isinstance(value, bool) or not isinstance(value, int | float) or not abs(value) < _BEYOND_BELIEF:
-        return None
-    return float(value)

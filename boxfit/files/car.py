@@ -1,10 +1,11 @@
 """A car folder into the car believed: car.toml and every bay file it names, all problems at once."""
 
+from dataclasses import replace
 from os.path import abspath
 from pathlib import Path
 
 from boxfit.bay import Bay
-from boxfit.car import Car, CornerWeights, Limits, PointMass, Target, Window
+from boxfit.car import Car, CornerWeights, Limits, PointMass, RaisedAxle, Target, Window
 from boxfit.files.across import across_bay, across_car, bare_name
 from boxfit.files.across_shops import Raw, across_shops, mounts_in_reach
 from boxfit.files.bay import bay_believed
@@ -18,6 +19,7 @@ from boxfit.files.scans import Scans
 from boxfit.files.shown import shown
 from boxfit.files.surveyed import Surveyed, surveyed
 from boxfit.files.toml import read_table
+from boxfit.weight.raised_axle import height_of_mass
 
 CAR_FILE = "car.toml"
 
@@ -88,7 +90,7 @@ def _believed(said: SaidCar, folder: str, bays: tuple[Bay, ...]) -> Car:
         track_front=said.track.front,
         track_rear=said.track.rear,
         bays=bays,
-        weighed=_corners(said.weighed) if said.weighed else None,
+        weighed=_corners(said.weighed, said.wheelbase) if said.weighed else None,
         fitted=tuple(_point_mass(each) for each in said.fitted),
         carried=tuple(_point_mass(each) for each in said.carried),
         target=_target(said.target) if said.target else None,
@@ -98,10 +100,14 @@ def _believed(said: SaidCar, folder: str, bays: tuple[Bay, ...]) -> Car:
     )
 
 
-def _corners(said: SaidWeighed) -> CornerWeights:
-    return CornerWeights(
-        said.front_left, said.front_right, said.rear_left, said.rear_right, said.height_of_mass
-    )
+def _corners(said: SaidWeighed, wheelbase: float) -> CornerWeights:
+    """The readings; the height of the mass is as written, else by the axle that was raised."""
+    raised = said.raised and RaisedAxle(**said.raised.model_dump())
+    wheels = (said.front_left, said.front_right, said.rear_left, said.rear_right)
+    level = CornerWeights(*wheels, said.height_of_mass, raised, said.scale_error)
+    if raised is None or level.height_of_mass is not None:
+        return level
+    return replace(level, height_of_mass=height_of_mass(level, raised, wheelbase))
 
 
 def _point_mass(said: SaidMass) -> PointMass:

@@ -23,6 +23,11 @@ front_right = 126.5
 rear_left = 109.0
 rear_right = 111.5
 height_of_mass = 420.0
+front_axle = 254.5
+rear_axle = 220.5
+gross = 475.0
+scale_error = 1.0
+raised = { axle = "front", height = 500.0, load = 227.7, wheel_radius = 280.0 }
 
 [box]
 material = "aluminium-5754"
@@ -177,6 +182,7 @@ spacing = 2.0
 room = { top = 30.0, bottom = 0.0, front = 0.0, back = 0.0, left = 0.0, right = 0.0 }
 room_shared = false
 held = { at = ["front", "back"], width = 12.0 }
+terminals = "top"
 """)
 
 _ON_ONE_LINE = ("track", "size", "voltage", "current", "room", "held", "turns", "k")

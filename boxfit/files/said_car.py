@@ -1,11 +1,12 @@
 """What a car file said, nothing believed yet. Lengths [mm], masses [kg], volts [V]."""
 
-from typing import Annotated
+from typing import Annotated, get_args
 
 from pydantic import Field
 
+from boxfit.car import USUAL_SCALE, Axle
 from boxfit.files import bounds, examples
-from boxfit.files.kinds import Mass, Name, Names, Place, VoltageWindow, listed, number
+from boxfit.files.kinds import Mass, Name, Names, Place, VoltageWindow, choice, listed, number
 from boxfit.files.said import Said, SaidFile
 from boxfit.files.said_box import SaidBox
 from boxfit.files.said_shops import SaidFoldShop, SaidPrintShop, SaidTolerances
@@ -18,14 +19,31 @@ class SaidTrack(Said):
     rear: Annotated[float, number(bounds.TRACK)]
 
 
+class SaidRaised(Said):
+    """The car with one axle raised [mm]: what the other axle then reads [kg]; radius of its wheels [mm]."""
+
+    axle: Annotated[Axle, choice(get_args(Axle))]
+    height: Annotated[float, number(bounds.RAISE)]
+    load: Mass
+    wheel_radius: Annotated[float, number(bounds.WHEEL_RADIUS)]
+
+
 class SaidWeighed(Said):
-    """Readings of four scales [kg]; the height of the mass [mm]."""
+    """Readings of four scales [kg]; the height of the mass [mm].
+
+    Axles and gross as a weighbridge read them [kg] must agree; one reading may be out by `scale_error` [kg].
+    """
 
     front_left: Mass
     front_right: Mass
     rear_left: Mass
     rear_right: Mass
     height_of_mass: Annotated[float, number(bounds.HEIGHT_OF_MASS)] | None = None
+    front_axle: Mass | None = None
+    rear_axle: Mass | None = None
+    gross: Mass | None = None
+    scale_error: Annotated[float, number(bounds.SCALE_ERROR)] = USUAL_SCALE
+    raised: SaidRaised | None = None
 
 
 class SaidMass(Said):

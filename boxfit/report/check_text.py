@@ -3,11 +3,12 @@
 from collections.abc import Iterator
 
 from boxfit.bay import Bay, Block, BoxRules, Keepout, Surface
-from boxfit.car import Car
+from boxfit.car import Car, CornerWeights, RaisedAxle
 from boxfit.report.columns import broken, counted
 from boxfit.report.odd import odd_things
 from boxfit.report.projection import extents
 from boxfit.report.room import keepout_litres, kept, kept_from, surveyed_as, surveyed_litres, usable_litres
+from boxfit.weight.raised_axle import RAISED_AXLE, height_error, height_of_mass
 
 
 def check_text(car: Car) -> str:
@@ -26,12 +27,24 @@ def _car(car: Car) -> Iterator[str]:
         front, rear = weighed.front_left + weighed.front_right, weighed.rear_left + weighed.rear_right
         axles = f"{front:.1f} front, {rear:.1f} rear, front share {front / (front + rear):.3f}"
         yield f"car.toml: weighed: {front + rear:.1f} kg stripped, {axles}"
+        if weighed.raised:
+            yield f"car.toml: weighed.raised: {_raised(car, weighed, weighed.raised)}"
     for name, masses in (("fitted", car.fitted), ("carried", car.carried)):
         if masses:
             total = sum(mass.mass for mass in masses)
             yield f"car.toml: {name}: {total:.1f} kg, {counted(len(masses), 'entry', 'entries')}"
     for window in car.windows:
         yield f"car.toml: electrics: {window.name} {window.low:g} to {window.high:g} V"
+
+
+def _raised(car: Car, weighed: CornerWeights, raised: RaisedAxle) -> str:
+    """The height that weighing with an axle raised gives, and how far it may be out."""
+    height = height_of_mass(weighed, raised, car.wheelbase)
+    error = height_error(weighed, raised, car.wheelbase)
+    return (
+        f"centre of mass {height:.0f} mm above ground, give or take {error:.0f} with scales out by "
+        f"{weighed.scale_error:g} kg ({RAISED_AXLE})"
+    )
 
 
 def _bay(bay: Bay) -> Iterator[str]:

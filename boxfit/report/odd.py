@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from boxfit.bay import Bay, Keepout, Vector
 from boxfit.box.shop_rules import shop_faults, unsuited
 from boxfit.car import Car
+from boxfit.report.odd_weights import odd_weights
 from boxfit.report.projection import VIEWS, WAYS, bay_outlines, extents, keepout_outlines, opening_outline
 from boxfit.surface import Outline
 
@@ -25,14 +26,12 @@ OVERHANG = 1000.0
 """A small car seldom reaches further [mm] past an axle (common practice, no source)."""
 HEIGHT = 2000.0
 """Nor are masses fitted or carried higher [mm] (common practice, no source)."""
-PLAUSIBLE_SHARES = (0.3, 0.7)
-"""Front shares outside this are rare (common practice, no source)."""
 
 
 def odd_things(car: Car) -> tuple[str, ...]:
     """Everything missing or odd: the car's own first, then bay by bay."""
     of_bays = (line for bay in car.bays for line in _bay(car, bay))
-    return (*_missing(car), *_weighing(car), *_misplaced(car), *of_bays)
+    return (*_missing(car), *odd_weights(car), *_misplaced(car), *of_bays)
 
 
 def _missing(car: Car) -> Iterator[str]:
@@ -53,17 +52,6 @@ def _missing(car: Car) -> Iterator[str]:
         yield "car.toml: [electrics]: missing; any number of modules in one string is allowed"
     if not any(carried.name.strip().casefold() == "driver" for carried in car.carried):
         yield 'car.toml: [[carried]]: no "driver"; limits are judged without one'
-
-
-def _weighing(car: Car) -> Iterator[str]:
-    weighed = car.weighed
-    if weighed is None:
-        return
-    front, rear = weighed.front_left + weighed.front_right, weighed.rear_left + weighed.rear_right
-    share = front / (front + rear)
-    low, high = PLAUSIBLE_SHARES
-    if not low <= share <= high:
-        yield f"car.toml: weighed: front share {share:.2f} of the stripped car is rare; wheels mixed up?"
 
 
 def _misplaced(car: Car) -> Iterator[str]:

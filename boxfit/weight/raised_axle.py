@@ -6,29 +6,24 @@ scales give it (two forms that agree). ISO 10392 itself was not read. Lock the s
 off, else the error is large.
 """
 
-from dataclasses import dataclass
 from math import asin, tan
-from typing import Literal
 
-from boxfit.car import CornerWeights
+from boxfit.car import CornerWeights, RaisedAxle
 
-Axle = Literal["front", "rear"]
+RAISED_AXLE = "raised-axle method, an open textbook and a maker of scales; lock springs, brakes off"
+"""The source in the words of a result."""
 LEAST_RAISE = 100.0
 """A raise lower than this [mm] leaves the height to the scales' error (our own choice)."""
 
 
-@dataclass(frozen=True)
-class RaisedAxle:
-    """Readings with the wheels of one `axle` raised by `height` [mm] above those of the other.
-
-    `load` [kg] is what the scales under the axle left on the ground read; `wheel_radius` [mm] is that of the
-    loaded wheels.
-    """
-
-    axle: Axle
-    height: float
-    load: float
-    wheel_radius: float
+def gained(level: CornerWeights, raised: RaisedAxle) -> float:
+    """What the axle left on the ground reads more [kg] than with the car level."""
+    pair = (
+        (level.rear_left, level.rear_right)
+        if raised.axle == "front"
+        else (level.front_left, level.front_right)
+    )
+    return raised.load - sum(pair)
 
 
 def height_of_mass(level: CornerWeights, raised: RaisedAxle, wheelbase: float) -> float:
@@ -43,7 +38,18 @@ def height_of_mass(level: CornerWeights, raised: RaisedAxle, wheelbase: float) -
     """
     if not LEAST_RAISE <= raised.height < wheelbase:
         raise ValueError(f"the raise must be from {LEAST_RAISE:g} to below {wheelbase:g} mm")
-    front, rear = level.front_left + level.front_right, level.rear_left + level.rear_right
-    gained = raised.load - (rear if raised.axle == "front" else front)
-    tilt = asin(raised.height / wheelbase)
-    return raised.wheel_radius + gained * wheelbase / ((front + rear) * tan(tilt))
+    return raised.wheel_radius + gained(level, raised) * _millimetres_per_kilogram(level, raised, wheelbase)
+
+
+def height_error(level: CornerWeights, raised: RaisedAxle, wheelbase: float) -> float:
+    """How far the height is out [mm], plus or minus, where each scale is out by its error as chance has it.
+
+    Root of the sum of squares over the four readings the gain comes from: two wheels, level and raised.
+    """
+    return 2.0 * level.scale_error * _millimetres_per_kilogram(level, raised, wheelbase)
+
+
+def _millimetres_per_kilogram(level: CornerWeights, raised: RaisedAxle, wheelbase: float) -> float:
+    """Height [mm] for each kilogram that the axle on the ground gains: L / (W tan theta)."""
+    total = level.front_left + level.front_right + level.rear_left + level.rear_right
+    return wheelbase / (total * tan(asin(raised.height / wheelbase)))

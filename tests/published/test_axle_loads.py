@@ -7,9 +7,9 @@ from dataclasses import replace
 
 import pytest
 
-from boxfit.car import Car, CornerWeights, PointMass
+from boxfit.car import Car, CornerWeights, PointMass, RaisedAxle
 from boxfit.weight.balance import front_part, fully_loaded, moments, stripped_centre, weigh
-from boxfit.weight.raised_axle import RaisedAxle, height_of_mass
+from boxfit.weight.raised_axle import height_of_mass
 
 
 def car(wheelbase: float, weighed: CornerWeights, track: float = 1.5) -> Car:

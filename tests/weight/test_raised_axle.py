@@ -1,13 +1,14 @@
 """The height of the centre of mass from a raised axle."""
 
+from dataclasses import replace
 from math import asin, cos, sin
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from boxfit.car import CornerWeights
-from boxfit.weight.raised_axle import Axle, RaisedAxle, height_of_mass
+from boxfit.car import Axle, CornerWeights, RaisedAxle
+from boxfit.weight.raised_axle import height_error, height_of_mass
 
 LEVEL = CornerWeights(250.0, 250.0, 250.0, 250.0)
 
@@ -37,3 +38,11 @@ def test_a_raised_car_gives_its_height_back(height: float, x: float, raise_by: f
 def test_a_raise_that_tells_nothing_is_refused(raise_by: float) -> None:
     with pytest.raises(ValueError, match="the raise must be"):
         height_of_mass(LEVEL, RaisedAxle("front", raise_by, 500.0, 300.0), 2400.0)
+
+
+def test_the_error_of_a_height_by_hand() -> None:
+    """1000 kg, wheelbase 2400, raised so that tan = 3/4: 3.2 mm a kilogram; four scales of 1 kg: 2 kg."""
+    raised = RaisedAxle("front", 1440.0, 500.0, 300.0)
+    assert height_error(LEVEL, raised, 2400.0) == pytest.approx(6.4)
+    worse = replace(LEVEL, scale_error=2.5)
+    assert height_error(worse, raised, 2400.0) == pytest.approx(16.0)
