@@ -16,13 +16,15 @@ from boxfit.module import Module
 from boxfit.surface import Outline
 
 
-def with_hold_downs(parts: BoxParts, bay: Bay, box: PlacedBox, module: Module) -> BoxParts:
-    """The parts with hold-downs among their fittings.
+def with_hold_downs(
+    parts: BoxParts, bay: Bay, box: PlacedBox, module: Module, taken: tuple[Block, ...] = ()
+) -> BoxParts:
+    """The parts with hold-downs among their fittings, nothing of them in what is `taken` [mm].
 
     A block that is welded to a wall is in the way of the shelf that is lowered past it, and of the liner:
     the shelf gets a notch at its edge, the liner one round the block.
     """
-    held = hold_downs(parts.name, bay, box, module, parts.tray.ribs)
+    held = hold_downs(parts.name, bay, box, module, (*parts.tray.ribs, *taken))
     blocks = tuple(block for strip in held.strips if strip.bar for block in strip_blocks(strip))
     return replace(
         parts,

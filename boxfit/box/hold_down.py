@@ -17,6 +17,7 @@ from boxfit.box.hold_down_bars import Bar, Maker
 from boxfit.box.hold_down_place import place_of
 from boxfit.box.hold_down_section import PAD, Section, gap_remedy, section_of
 from boxfit.box.hold_lines import Hold, Line, holds_of, kept_free, lines_of
+from boxfit.box.hold_yield import shortened
 from boxfit.box.packers import packers
 from boxfit.box_details import ledge
 from boxfit.layout import PlacedBox
@@ -28,7 +29,8 @@ def hold_downs(
 ) -> Fittings:
     """The hold-downs of the box called `name`: bars, brackets, screws, pads, packers, and what is not held.
 
-    Modules are numbered from 1 in the box. Nothing is placed in what is `taken` [mm], such as ribs.
+    Modules are numbered from 1 in the box. Nothing is placed in what is `taken` [mm], such as ribs or
+    cable entries: a bar ends short beside it, while enough of it is left.
     """
     section = section_of(bay.box)
     if section is None:
@@ -64,7 +66,8 @@ class _Work:
     def tier(self, number: int) -> None:
         """Places the bars of a tier, numbered from 0, and notes what is not held."""
         tier = self.box.tiers[number]
-        holds = holds_of(tier, self.module, self._first)
+        past = self.bay.box.liner + self.bay.box.gap - self.section.block
+        holds = tuple(shortened(hold, self.taken, past) for hold in holds_of(tier, self.module, self._first))
         self._first += len(tier.modules)
         kept = kept_free(tier, self.module)
         rules = self.bay.box

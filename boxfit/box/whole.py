@@ -4,8 +4,8 @@ from dataclasses import dataclass
 
 from boxfit.bay import Bay
 from boxfit.box.build import box_parts
-from boxfit.box.held import with_hold_downs
-from boxfit.box.outside.fit import Standing, outside_fittings, with_fittings
+from boxfit.box.fixed import with_fixed
+from boxfit.box.outside.standing import Standing
 from boxfit.box.parts import BoxParts
 from boxfit.box.rib_clear import with_clear_ribs
 from boxfit.car import Car
@@ -31,14 +31,9 @@ def built_boxes(car: Car, module: Module, layout: Layout) -> tuple[BuiltBox, ...
         for placed in layout.bays
         for number, box in enumerate(placed.boxes, start=1)
     ]
-    standing = [Standing(bay, box, _parts(bay, number, box, module)) for bay, number, box in places]
-    outside = outside_fittings(car, module, layout, standing)
+    bare = [Standing(bay, box, box_parts(bay, number, box)) for bay, number, box in places]
+    fixed = with_fixed(car, module, layout, bare)
     return tuple(
-        BuiltBox(one.bay, number, one.box, with_clear_ribs(with_fittings(one.parts, found)))
-        for (_, number, _), one, found in zip(places, standing, outside, strict=True)
+        BuiltBox(bay, number, box, with_clear_ribs(parts))
+        for (bay, number, box), parts in zip(places, fixed, strict=True)
     )
-
-
-def _parts(bay: Bay, number: int, box: PlacedBox, module: Module) -> BoxParts:
-    """What one box is made of, with what holds its modules."""
-    return with_hold_downs(box_parts(bay, number, box), bay, box, module)

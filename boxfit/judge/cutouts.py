@@ -14,8 +14,7 @@ from boxfit.judge.shape import Band, bands
 
 
 def judge_cutouts(box: SetBox, claimed: ClaimedBox, told: Sequence[ToldCutout]) -> list[Finding]:
-    """Every hole lies in its wall or floor, and keeps off bends (2 t + r) and edges (1.5 t) as the shop "
-    "asks."""
+    """Every hole lies in its wall or floor, 2 t + r off bends and 1.5 t off edges as the shop asks."""
     all_bands = bands(claimed, box.bay.box)
     findings: list[Finding] = []
     for one in told:
@@ -42,8 +41,7 @@ def _off_bend(rules: BoxRules) -> float:
 
 
 def _in_floor(one: ToldCutout, all_bands: Sequence[Band], rules: BoxRules) -> float | None:
-    """How much more than needed a hole in the floor keeps from the walls [mm]; None where it is in no "
-    "floor."""
+    """How much more than needed a hole in the floor keeps from the walls [mm]; None where it is in none."""
     half = max(_half(one))
     x, y, level = one.at
     lowest = all_bands[0]

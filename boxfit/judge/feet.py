@@ -14,8 +14,7 @@ BOLT_AIR = 3.0
 
 
 def leg_cuboids(strip: ToldStrip) -> tuple[Cuboid, ...]:
-    """What each leg fills [mm], its corners square. Each fold turns to where the leg before had its "
-    "inside."""
+    """What each leg fills [mm], corners square; each fold turns to the inside of the leg before it."""
     found = []
     inwards = _way(strip.inwards)
     for start, way, length in _legs(strip):

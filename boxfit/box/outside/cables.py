@@ -19,8 +19,8 @@ USUAL_SECTION = 50.0
 """Section [mm2] where the module file tells no current: common practice, no source."""
 GLAND_LENGTH = 45.0
 """What a gland itself stands out [mm]: common practice, no source."""
-BAR_WIDTH, BAR_GAP = 25.0, 10.0
-"""Insulated copper bar 25 x 4 through a slot, and the air [mm] round it: common practice, no source."""
+BAR_WIDTH, BAR_THICK, BAR_GAP = 20.0, 5.0, 7.0
+"""Insulated copper bar 20 x 5 through a slot, and the air [mm] beside it: common practice, no source."""
 SLOT_HEIGHT = 20.0
 """Height [mm] of the slot that the bars go through."""
 SLOT_DEEP = 20.0
@@ -65,9 +65,8 @@ def main_cable(module: Module, layout: Layout) -> Cable:
         raise ValueError(f"no cable of the table carries {amperes / to_a_pole:g} A")
     several = f"{to_a_pole} x " if to_a_pole > 1 else ""
     note = (
-        f"main cable {several}{conductor.section:g} mm2 for {amperes:g} A: welding cable at 100 % duty in "
-        "free "
-        "air, one maker's table; bundled or covered it carries less: the cable's maker decides"
+        f"main cable {several}{conductor.section:g} mm2 for {amperes:g} A: welding cable at 100 % duty in"
+        " free air, one maker's table; bundled or covered it carries less: the cable's maker decides"
     )
     return Cable(conductor.section, CABLE_ACROSS[conductor.section], to_a_pole, note)
 
@@ -96,15 +95,20 @@ def links_of(car: Car, middles: Sequence[tuple[str, Vector]]) -> tuple[tuple[Lin
     return tuple(tuple(links[number]) for number in range(len(middles)))
 
 
-def cable_entries(
-    site: Site, middle: Vector, links: Sequence[Link], cable: Cable
-) -> tuple[list[Placed], list[str]]:
-    """Two main cables (or twice as many as go to a pole) for each link, and one of the monitoring.
+@dataclass(frozen=True)
+class Entries:
+    """Cable entries of a box; what to know of them, and what of them has no room anywhere."""
 
-    Notes tell what has no room anywhere.
-    """
+    placed: tuple[Placed, ...]
+    notes: tuple[str, ...]
+    lacking: tuple[str, ...]
+
+
+def cable_entries(site: Site, middle: Vector, links: Sequence[Link], cable: Cable) -> Entries:
+    """Two main cables (or twice as many as go to a pole) for each link, and one of the monitoring."""
     placed: list[Placed] = []
     notes: list[str] = []
+    lacking: list[str] = []
     numbers = count(1)
     for link in links:
         wanted = [_main(cable, link, next(numbers)) for _ in range(2 * cable.to_a_pole)]
@@ -114,7 +118,7 @@ def cable_entries(
                 site, _housing(cable, link), _towards(site, middle, link), near((link.at[0], link.at[1]))
             )
             if not isinstance(housing, Placed):
-                notes.append(_told(site, f"main cables to {link.to}", found, housing))
+                lacking.append(_told(site, f"main cables to {link.to}", found, housing))
                 continue
             found = [housing]
         placed += found
@@ -128,8 +132,8 @@ def cable_entries(
             f"{site.name}: the cable of the monitoring leaves through the cable housing: gland M16 there"
         )
     else:
-        notes.append(_told(site, "cable of the monitoring", found_signal, ()))
-    return placed, notes
+        lacking.append(_told(site, "cable of the monitoring", found_signal, ()))
+    return Entries(tuple(placed), tuple(notes), tuple(lacking))
 
 
 def _told(site: Site, what: str, gland: Sequence[Lacking], housing: Sequence[Lacking]) -> str:
@@ -150,7 +154,7 @@ def headroom_for_slot(site: Site) -> float:
 
     Whatever is as high as a hold-down rises with the headroom no further than it must.
     """
-    highest = max(block.high[2] for block in site.inside)
+    highest = max(block.high[2] for block in (*site.inside, *(one.kept for one in site.yielding)))
     rim = max(wall.up[1] for wall in site.walls)
     return highest + SLOT_HEIGHT - rim
 
@@ -184,11 +188,8 @@ def _all_or_none(
 
 def _main(cable: Cable, link: Link, number: int) -> Wanted:
     gland = gland_for(cable.across)
-    about = (
-        f"cable gland M{gland.thread:g} x 1.5, metal, clamps the shield, for orange cable "
-        f"{cable.section:g} mm2, "
-        f"{cable.across:g} mm across"
-    )
+    orange = f"orange cable {cable.section:g} mm2, {cable.across:g} mm across"
+    about = f"cable gland M{gland.thread:g} x 1.5, metal, clamps the shield, for {orange}"
     return _gland(f"gland {number}, main cable to {link.to}", about, gland, cable.across)
 
 
@@ -229,12 +230,11 @@ def _housing(cable: Cable, link: Link) -> Wanted:
         Room((along[0] - more, along[1]), up, out, "its cables leave rearwards or to the right"),
         Room(along, (up[0] - more, up[1]), out, "its cables leave downwards"),
     )
+    size = f"{along[1] - along[0]:.0f} x {HOUSING:.0f} x {HOUSING:.0f}"
     about = (
-        f"cable housing of the box's sheet, {along[1] - along[0]:.0f} x {HOUSING:.0f} x {HOUSING:.0f}, "
-        "over a slot "
-        f"with {bars} insulated copper bars 25 x 4 to terminals in it; {bars} glands M{gland.thread:g} x "
-        "1.5 for "
-        f"orange cable {cable.section:g} mm2, {cable.across:g} mm across, and one M16"
+        f"cable housing of the box's sheet, {size}, over a slot with {bars} insulated copper bars"
+        f" {BAR_WIDTH:g} x {BAR_THICK:g} to terminals in it; {bars} glands M{gland.thread:g} x 1.5 for orange"
+        f" cable {cable.section:g} mm2, {cable.across:g} mm across, and one M16"
     )
     mass = 0.5 + 0.1 * bars + bars * gland.mass
     return Wanted(

@@ -8,12 +8,13 @@ from boxfit.box.fitting import DIRECTIONS, Cutout, Fastener, Looks, Strip, Strip
 from boxfit.box.outside.around import Around, meets
 from boxfit.box.outside.foot_shapes import ON_WALL, PLUS, REACH, Try, feet_to, spreading, strip_end, vector
 from boxfit.box.outside.place import Site
+from boxfit.box.outside.wall import spread
 from boxfit.box.strip_legs import strip_blocks
 from boxfit.standards.holes import clearance_hole
 
-WALL_SCREW, SCREWS_APART, HEAD_BEHIND = 6.0, 30.0, 5.0
+WALL_SCREW, SCREWS_APART, HEAD_BEHIND, HEAD_HALF = 6.0, 30.0, 5.0, 9.0
 """Where a foot cannot be welded: button-head screws M6 through the wall from inside, so far apart [mm]; head
-and large washer behind the wall [mm]: ISO 7380 and ISO 7093, from memory."""
+and large washer behind the wall and half across [mm]: ISO 7380 and ISO 7093, from memory."""
 FROM_SCREW = 12.0
 """From the end of a foot to its wall screws [mm]."""
 BRACKET_ROOM = 0.5
@@ -77,14 +78,9 @@ def _foot(bay: Bay, sites: Sequence[Site], mount: Mount, taken: Sequence[Block])
     if reasons:
         remedy = "move the mount along the wall, or choose another place of the body"
         return OutOfReach(mount, f"a foot to it {reasons[0]}", remedy)
-    remedy = (
-        f"give a place that a wall of a box stands over or beside, {REACH:g} mm away at most, or weld a "
-        "bracket "
-        "to the body there"
-    )
-    return OutOfReach(
-        mount, f"no wall of a box is within {REACH:g} mm in a way that a folded foot can bridge", remedy
-    )
+    place = f"give a place that a wall of a box stands over or beside, {REACH:g} mm away at most"
+    reason = f"no wall of a box is within {REACH:g} mm in a way that a folded foot can bridge"
+    return OutOfReach(mount, reason, f"{place}, or weld a bracket to the body there")
 
 
 Made = tuple[tuple[Strip, ...], tuple[Cutout, ...]]
@@ -120,8 +116,7 @@ def _off_body(block: Block, mount: Mount, around: Around) -> Block | None:
 
 
 def _screwed(site: Site, one: Try) -> Made | str:
-    """Two screws through the wall near the end of the leg on it, heads inside, nuts on once the box "
-    "stands."""
+    """Two screws through the wall near the end of the leg on it, heads inside, nuts on in the car."""
     strip, wall = one.strip, one.wall
     way, length = strip.legs[-1]
     fold = PLUS.index(strip.along)
@@ -135,20 +130,26 @@ def _screwed(site: Site, one: Try) -> Made | str:
         at[axis] -= DIRECTIONS[way][axis] * FROM_SCREW
         at[fold] += place
         along, up = (at[1 - wall.axis], at[2])
-        behind = wall.block(
-            (along - 8.0, along + 8.0), (up - 8.0, up + 8.0), (-wall.thickness - HEAD_BEHIND, -wall.thickness)
-        )
-        half = hole / 2.0
-        if not wall.takes((along - half, along + half), (up - half, up + half)):
+        screw = Cutout(f"screw of {strip.name}", wall.looks, vector(at), hole)
+        if not wall.takes(spread(along, hole), spread(up, hole)):
             return "could not be screwed: its screws would stand in a bend of the wall"
-        if any(meets(behind, other) for other in (*site.inside, *site.holes)):
-            return (
-                f"does not pass the opening and could not be screwed: {HEAD_BEHIND:g} mm for heads are "
-                "not free inside"
-            )
-        cutouts.append(Cutout(f"screw of {strip.name}", wall.looks, vector(at), hole))
+        behind = head_behind(screw, wall.thickness)
+        if not wall.has_behind(behind) or any(meets(behind, other) for other in (*site.stops, *site.above)):
+            words = f"{HEAD_BEHIND:g} mm for heads are not free inside"
+            return f"does not pass the opening and could not be screwed: {words}"
+        cutouts.append(screw)
     holes = tuple(StripHole(len(strip.legs) - 1, place, across, hole) for place in places)
     return (replace(strip, holes=strip.holes + holes),), tuple(cutouts)
+
+
+def head_behind(screw: Cutout, thickness: float) -> Block:
+    """What head and washer of a foot's screw fill behind a wall of that thickness [mm]."""
+    low, high = list(screw.at), list(screw.at)
+    for axis, way in enumerate(DIRECTIONS[screw.looks]):
+        ends = (screw.at[axis] - way * thickness, screw.at[axis] - way * (thickness + HEAD_BEHIND))
+        low[axis] = min(ends) - (0.0 if way else HEAD_HALF)
+        high[axis] = max(ends) + (0.0 if way else HEAD_HALF)
+    return Block(vector(low), vector(high))
 
 
 def foot_notes(box: str, feet: Sequence[Foot]) -> tuple[str, ...]:
@@ -160,10 +161,8 @@ def foot_notes(box: str, feet: Sequence[Foot]) -> tuple[str, ...]:
         how = f"welded along both sides, {ON_WALL:g} mm each; they go in with the box"
         found.append(f"{box}: feet for {', '.join(welded)}: {how}")
     if screwed:
-        how = (
-            "two button-head screws M6 each with large washers from inside, sealed, before modules are in; "
-            "put on once the box stands in its place"
-        )
+        screws = "two button-head screws M6 each with large washers from inside, sealed"
+        how = f"{screws}, before modules are in; put on once the box stands in its place"
         found.append(f"{box}: feet for {', '.join(screwed)}: {how}")
     drilled = [_hole(foot.mount) for foot in feet if foot.mount.drilled]
     if drilled:

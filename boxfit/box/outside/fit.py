@@ -3,36 +3,29 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from boxfit.bay import Bay, Block, Vector
+from boxfit.bay import Block, Vector
 from boxfit.box.fitting import Fastener, Fittings
-from boxfit.box.outside.around import Around, own_blocks
 from boxfit.box.outside.cables import Cable, Link, cable_entries, links_of, main_cable
-from boxfit.box.outside.feet import Foot, OutOfReach, feet_of, foot_fasteners, foot_notes
+from boxfit.box.outside.feet import Foot, OutOfReach, feet_of, foot_fasteners, foot_notes, head_behind
 from boxfit.box.outside.lifting import lifting_lugs
 from boxfit.box.outside.place import Lacking, Placed, Site
 from boxfit.box.outside.single import breather, cabin, disconnect, drain
-from boxfit.box.outside.wall import walls_of
+from boxfit.box.outside.standing import Standing, site_of
 from boxfit.box.parts import BoxParts
 from boxfit.box.strip_legs import strip_blocks
 from boxfit.car import Car
-from boxfit.layout import Layout, PlacedBox
+from boxfit.layout import Layout
 from boxfit.module import Module
 from boxfit.weight.box_mass import box_mass
 
 
 @dataclass(frozen=True)
-class Standing:
-    """A box in its bay with its parts, and the strips already fixed to it."""
+class Outside:
+    """What is fixed outside of a box, what of it reaches in [mm], and the cable entries without room."""
 
-    bay: Bay
-    box: PlacedBox
-    parts: BoxParts
-
-    @property
-    def middle(self) -> Vector:
-        """The middle of its outside [mm]."""
-        x, y, z = ((a + b) / 2.0 for a, b in zip(self.box.low, self.box.high, strict=True))
-        return (x, y, z)
+    fittings: Fittings
+    behind: tuple[Block, ...]
+    lacking: tuple[str, ...]
 
 
 @dataclass
@@ -41,6 +34,7 @@ class _Fitted:
 
     site: Site
     fittings: Fittings
+    lacking: tuple[str, ...] = ()
 
     def add(self, placed: Sequence[Placed], notes: Sequence[str] = ()) -> None:
         """Takes things that were placed."""
@@ -55,7 +49,7 @@ class _Fitted:
 
 def outside_fittings(
     car: Car, module: Module, layout: Layout, standing: Sequence[Standing]
-) -> tuple[Fittings, ...]:
+) -> tuple[Outside, ...]:
     """What is fixed outside of each box, in the order of the boxes; strips in their parts are left room.
 
     What has no room anywhere is left out, and a note tells what is missing. Feet that cannot reach their
@@ -63,26 +57,16 @@ def outside_fittings(
     """
     if not standing:
         return ()
-    fitted = [_Fitted(_site(one, standing), Fittings()) for one in standing]
+    fitted = [_Fitted(site_of(one, standing), Fittings()) for one in standing]
     _add_feet(fitted, standing)
     links = links_of(car, [(one.parts.name, one.middle) for one in standing])
     cable, people = main_cable(module, layout), cabin(car)
     _add_disconnect(fitted, standing)
     for one, box, own in zip(fitted, standing, links, strict=True):
-        _add_rest(one, box, (own, cable), people)
-        _add_lugs(one, box, module)
+        _add_lugs_and_cables(one, box, module, (own, cable))
+        _add_rest(one, box, people)
     fitted[0].add([], [cable.note])
-    return tuple(one.fittings for one in fitted)
-
-
-def _site(one: Standing, standing: Sequence[Standing]) -> Site:
-    """The box among all others; strips already fixed to it count as what is inside."""
-    inside = [Block(each.low, each.high) for each in one.box.modules]
-    inside += [Block(shelf.plate.low, shelf.plate.high) for shelf in one.parts.shelves]
-    inside += [block for strip in one.parts.fittings.strips for block in strip_blocks(strip)]
-    boxes = tuple(block for other in standing for block in own_blocks(other.parts))
-    around = Around(one.bay, Block(one.box.low, one.box.high), boxes)
-    return Site(one.parts.name, walls_of(one.parts), tuple(inside), around)
+    return tuple(Outside(one.fittings, one.site.holes, one.lacking) for one in fitted)
 
 
 def _add_feet(fitted: Sequence[_Fitted], standing: Sequence[Standing]) -> None:
@@ -103,7 +87,9 @@ def _take_feet(one: _Fitted, box: Standing, feet: Sequence[Foot]) -> None:
     """Strips, screws and notes of the feet of a box."""
     own = one.fittings
     blocks = tuple(block for foot in feet for strip in foot.strips for block in strip_blocks(strip))
-    one.site = replace(one.site, taken=one.site.taken + blocks)
+    thick = box.parts.tray.thickness
+    heads = [head_behind(screw, thick) for foot in feet for screw in foot.cutouts]
+    one.site = replace(one.site, taken=one.site.taken + blocks).pierced(heads)
     notes = foot_notes(box.parts.name, feet)
     if not box.bay.mounts:
         words = (
@@ -121,8 +107,22 @@ def _take_feet(one: _Fitted, box: Standing, feet: Sequence[Foot]) -> None:
     )
 
 
-def _add_lugs(one: _Fitted, box: Standing, module: Module) -> None:
-    lugs, notes = lifting_lugs(one.site, box.parts, box.bay.box, _filled(box, module))
+def _add_lugs_and_cables(
+    one: _Fitted, box: Standing, module: Module, cables: tuple[Sequence[Link], Cable]
+) -> None:
+    """Lugs first, as they have to enclose the balance point, unless a cable then finds no room."""
+    filled = _filled(box, module)
+    lugs, notes = lifting_lugs(one.site, box.parts, box.bay.box, filled)
+    beside = replace(one.site, taken=one.site.taken + tuple(lug.body for lug in lugs))
+    entries = cable_entries(beside, box.middle, *cables)
+    if lugs and entries.lacking:
+        alone = cable_entries(one.site, box.middle, *cables)
+        if len(alone.lacking) < len(entries.lacking):
+            entries, lugs = alone, ()
+    one.add(entries.placed, (*entries.notes, *entries.lacking))
+    one.lacking = entries.lacking
+    if not lugs:
+        lugs, notes = lifting_lugs(one.site, box.parts, box.bay.box, filled)
     one.site = replace(one.site, taken=one.site.taken + tuple(lug.body for lug in lugs))
     own = one.fittings
     one.fittings = replace(own, bought=own.bought + lugs, notes=own.notes + notes)
@@ -162,10 +162,8 @@ def _nearest(lacking: Sequence[Lacking]) -> str:
     return str(min(lacking, key=lambda one: one.missing)) if lacking else "no wall looks to the opening"
 
 
-def _add_rest(one: _Fitted, box: Standing, cables: tuple[Sequence[Link], Cable], people: Vector) -> None:
-    """Cable entries, breather and drain of a box."""
-    placed, notes = cable_entries(one.site, box.middle, *cables)
-    one.add(placed, notes)
+def _add_rest(one: _Fitted, box: Standing, people: Vector) -> None:
+    """Breather and drain of a box."""
     for alone in (breather(one.site, box.middle, people), drain(one.site, box.parts)):
         one.add([alone.placed] if alone.placed else [], [alone.note] if alone.note else [])
     screws = [Fastener("screw with lock nut", "M4 x 12", 4, "breather")] if _burst(one.fittings) else []
@@ -207,7 +205,7 @@ def mounts_out_of_reach(
     standing = [Standing(bay, box, own) for (bay, box), own in zip(placed, parts, strict=True)]
     told: list[tuple[str, str, str, str]] = []
     for bay in car.bays:
-        sites = [_site(one, standing) for one in standing if one.bay is bay]
+        sites = [site_of(one, standing) for one in standing if one.bay is bay]
         found = feet_of(bay, sites) if sites else ()
         feet = [one.box for one in found if isinstance(one, Foot)]
         if min((feet.count(number) for number in range(len(sites))), default=LEAST_FEET) >= LEAST_FEET:

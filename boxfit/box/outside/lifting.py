@@ -21,7 +21,7 @@ ALUMINIUM_LUG, STEEL_LUG = 8.0, 5.0
 """Thickness [mm] of a lug: common practice, no source."""
 LEAST_APART = 100.0
 """Lugs of a wall stand at least this far apart [mm], or the box tips."""
-TRIES = 20
+TRIES, FINER = 20, 10
 AROUND = 40.0
 """The middle of the mass lies this far inside the lugs at least [mm]: common practice, no source."""
 MOST_SLOPE = 45.0
@@ -46,20 +46,14 @@ def lifting_lugs(
     for walls in _pairs(site.walls):
         lugs = _on_pair(site, parts, walls, filled)
         if lugs:
-            note = (
-                f"{words}: four lugs, {mass / 2.0:.0f} kg for each, as two of four may carry alone; slings "
-                "at most "
-                f"{MOST_SLOPE:g} degrees off upright; lifting is for people with the licence for it, by "
-                "local rules"
-            )
-            return lugs, (note,)
+            each = f"four lugs, {mass / 2.0:.0f} kg for each, as two of four may carry alone"
+            slings = f"slings at most {MOST_SLOPE:g} degrees off upright"
+            licence = "lifting is for people with the licence for it, by local rules"
+            return lugs, (f"{words}: {each}; {slings}; {licence}",)
     past = parts.tray.flange + LUG_PAST
-    remedy = (
-        f"lugs need {past:g} mm beside two facing walls and through the opening: lift it on slings or a "
-        "table, "
-        "for people with the licence for it"
-    )
-    return (), (f"{words}: no room for lifting lugs; {remedy}",)
+    need = f"lugs need {past:g} mm beside two facing walls and through the opening"
+    remedy = "lift it on slings or a table, for people with the licence for it"
+    return (), (f"{words}: no room for lifting lugs; {need}: {remedy}",)
 
 
 def _pairs(walls: Sequence[Wall]) -> Iterator[tuple[Wall, Wall]]:
@@ -103,11 +97,18 @@ def _fits(site: Site, lug: Bought) -> bool:
 def _outermost(site: Site, parts: BoxParts, wall: Wall, mass: float) -> list[Bought]:
     """The first and the last lug that fit on a wall, if they are far enough apart."""
     low, high = wall.along
+
+    def is_free(at: float) -> bool:
+        return _fits(site, _lug(parts, wall, at, mass))
+
     places = [low + (high - low) * step / TRIES for step in range(TRIES + 1)]
-    free = [at for at in places if _fits(site, _lug(parts, wall, at, mass))]
-    if not free or free[-1] - free[0] < LEAST_APART:
+    free = [at for at in places if is_free(at)]
+    if not free:
         return []
-    return [_lug(parts, wall, at, mass) for at in (free[0], free[-1])]
+    fine = [(high - low) / TRIES * step / FINER for step in range(FINER - 1, -1, -1)]
+    first = next(at for more in fine if (at := max(low, free[0] - more)) == free[0] or is_free(at))
+    last = next(at for more in fine if (at := min(high, free[-1] + more)) == free[-1] or is_free(at))
+    return [_lug(parts, wall, at, mass) for at in (first, last)] if last - first >= LEAST_APART else []
 
 
 def _lug(parts: BoxParts, wall: Wall, along: float, mass: float) -> Bought:

@@ -6,6 +6,7 @@ from math import ceil
 
 from boxfit.bay import Block, Point
 from boxfit.box.fitting import Bought, BoughtKind, Cutout
+from boxfit.box.hold_yield import Yielding
 from boxfit.box.outside.around import Around, meets
 from boxfit.box.outside.wall import Span, Wall, spread
 
@@ -61,20 +62,36 @@ class Wanted:
 
 @dataclass(frozen=True)
 class Site:
-    """One box: its walls, what is inside [mm], what is round it, and what has been taken so far."""
+    """One box: its walls, what is inside [mm], what is round it, and what has been taken so far.
+
+    `above` [mm] is the room above modules: kept for terminals, leads, and what leads these out. `holes` [mm]
+    is what reaches in through the walls, to which the hold-downs that are `yielding` give way.
+    """
 
     name: str
     walls: tuple[Wall, ...]
     inside: tuple[Block, ...]
     around: Around
+    above: tuple[Block, ...] = ()
+    yielding: tuple[Yielding, ...] = ()
     taken: tuple[Block, ...] = ()
     holes: tuple[Block, ...] = ()
+
+    @property
+    def stops(self) -> tuple[Block, ...]:
+        """Whatever may not be met behind a wall [mm]."""
+        return (*self.inside, *self.holes, *(one.kept for one in self.yielding))
 
     def after(self, *placed: "Placed") -> "Site":
         """The site once things stand on it."""
         blocks = tuple(block for one in placed for block in (one.bought.body, one.bought.keeps))
         holes = tuple(one.behind for one in placed)
-        return replace(self, taken=self.taken + blocks, holes=self.holes + holes)
+        return replace(self, taken=self.taken + blocks).pierced(holes)
+
+    def pierced(self, holes: Sequence[Block]) -> "Site":
+        """The site once more reaches in through its walls [mm]."""
+        yielding = tuple(one.beside(holes) for one in self.yielding)
+        return replace(self, holes=(*self.holes, *holes), yielding=yielding)
 
 
 @dataclass(frozen=True)
@@ -137,9 +154,9 @@ def _on_wall(site: Site, wanted: Wanted, wall: Wall, rank: Rank) -> Placed | Lac
     short = max(need - have for need, have in zip(wanted.hole, flat, strict=True))
     if short > 1e-6:
         return Lacking(wall.looks, "too little of it is flat between its bends for the hole", short)
-    places = sorted(_places(wall, wanted.hole), key=lambda at: (rank(wall, at), at))
-    firm = [at for at in places if wall.takes(spread(at[0], wanted.hole[0]), spread(at[1], wanted.hole[1]))]
     site, behind = _near_wall(site, wall, wanted.behind[2]), []
+    places = sorted(set(_places(site, wanted, wall)), key=lambda at: (round(rank(wall, at), 6), at))
+    firm = [at for at in places if wall.takes(spread(at[0], wanted.hole[0]), spread(at[1], wanted.hole[1]))]
     for at in firm:
         if _is_free_behind(site, wanted, wall, at):
             behind.append(at)
@@ -153,19 +170,34 @@ def _near_wall(site: Site, wall: Wall, deep: float) -> Site:
     """The site with only what reaches within a depth [mm] behind a wall left inside."""
     along = (wall.corners[0], wall.corners[1])
     slab = wall.block(along, wall.levels, (-wall.thickness - deep, -wall.thickness))
-    inside = tuple(block for block in site.inside if meets(slab, block))
-    return replace(site, inside=inside, holes=tuple(block for block in site.holes if meets(slab, block)))
+    return replace(
+        site,
+        inside=tuple(block for block in site.inside if meets(slab, block)),
+        holes=tuple(block for block in site.holes if meets(slab, block)),
+        yielding=tuple(one for one in site.yielding if meets(slab, one.block)),
+    )
 
 
-def _places(wall: Wall, hole: Point) -> Iterator[Point]:
-    """Places of the middle of a hole, its ends always among them."""
+def _places(site: Site, wanted: Wanted, wall: Wall) -> Iterator[Point]:
+    """Places of the middle of a hole: even ones, its ends always among them, and those close beside things.
+
+    `site` holds only what is near the wall.
+    """
     rows = []
-    for span, width in zip((wall.along, wall.up), hole, strict=True):
+    for axis, span, width, behind in zip(
+        (1 - wall.axis, 2), (wall.along, wall.up), wanted.hole, wanted.behind[:2], strict=True
+    ):
         low, high = span[0] + width / 2.0, span[1] - width / 2.0
         spaces = min(MOST, max(1, ceil((high - low) / STEP)))
-        rows.append([low + (high - low) * step / spaces for step in range(spaces + 1)])
-    top = rows[1][-1]
-    rows[1] += [top - lower for lower in JUST_BELOW if top - lower > rows[1][0]]
+        row = [low + (high - low) * step / spaces for step in range(spaces + 1)]
+        beside = (
+            at
+            for block in site.stops
+            for at in (block.high[axis] + behind / 2.0, block.low[axis] - behind / 2.0)
+        )
+        rows.append(row + [at for at in beside if low < at < high])
+    top = max(rows[1])
+    rows[1] += [top - lower for lower in JUST_BELOW if top - lower > min(rows[1])]
     return ((along, up) for along in rows[0] for up in rows[1])
 
 
@@ -177,7 +209,7 @@ def behind_block(wanted: Wanted, wall: Wall, at: Point, deep: float) -> Block:
 
 def _is_free_behind(site: Site, wanted: Wanted, wall: Wall, at: Point) -> bool:
     block = behind_block(wanted, wall, at, wanted.behind[2])
-    return not any(meets(block, other) for other in (*site.inside, *site.holes))
+    return wall.has_behind(block) and not any(meets(block, other) for other in site.stops)
 
 
 def _before(site: Site, wanted: Wanted, wall: Wall, at: Point) -> Placed | None:
@@ -224,7 +256,7 @@ def _told(site: Site, wanted: Wanted, wall: Wall, places: tuple[list[Point], lis
 def _deepest(site: Site, wanted: Wanted, wall: Wall, at: Point) -> float:
     """How deep [mm] a thing may reach behind a wall at a place."""
     whole = behind_block(wanted, wall, at, wanted.behind[2])
-    stops = [other for other in (*site.inside, *site.holes) if meets(whole, other)]
+    stops = [other for other in site.stops if meets(whole, other)]
     near = [
         (wall.plane - (other.high if wall.sign > 0 else other.low)[wall.axis]) * wall.sign - wall.thickness
         for other in stops

@@ -70,15 +70,14 @@ def breather(site: Site, middle: Vector, people: Vector) -> Alone:
     walls = away_from_cabin(site, middle, people)
     large = _vent(
         "breather with burst disc",
-        f"breather with burst disc for a hole of {VENT_HOLE:g} mm, four screws M4, gasket; the area for "
-        "burst gas "
-        "is for the module's maker to tell",
+        f"breather with burst disc for a hole of {VENT_HOLE:g} mm, four screws M4, gasket;"
+        " the area for burst gas is for the module's maker to tell",
         (VENT_HOLE, VENT_ACROSS, VENT_OUT, VENT_BEHIND),
     )
     small = _vent(
         "breather",
-        "breather M12 x 1.5 with lock nut; no burst vent: ask the module's maker for the area and find "
-        "room for it",
+        "breather M12 x 1.5 with lock nut; no burst vent: ask the module's maker for the area and find"
+        " room for it",
         (SMALL_HOLE, SMALL_ACROSS, SMALL_OUT, SMALL_BEHIND),
     )
     lacking: tuple[Lacking, ...] = ()
@@ -118,9 +117,8 @@ def drain(site: Site, parts: BoxParts) -> Alone:
         if site.around.free(body, site.taken):
             at = (x, y, floor)
             about = (
-                f"drain sleeve with rubber flap, hole {DRAIN_HOLE:g} mm, flush inside; the floor's liner "
-                "is cut out "
-                "over it, so that water runs under the liner to it"
+                f"drain sleeve with rubber flap, hole {DRAIN_HOLE:g} mm, flush inside; the floor's liner"
+                " is cut out over it, so that water runs under the liner to it"
             )
             bought = Bought("drain", "drain", "down", at, body, body, about, 0.02)
             above = (floor + tray.thickness, floor + tray.thickness + 2.0)
@@ -154,9 +152,8 @@ def disconnect(site: Site, bay: Bay, flange: float) -> Placed | tuple[Lacking, .
         kind="service disconnect",
         name="service disconnect",
         about=(
-            f"service disconnect with cover, opening {PLUG[0]:g} x {PLUG[1]:g} mm, interlock, lockable; "
-            "opens the "
-            "string: high voltage, for trained people only, by local rules"
+            f"service disconnect with cover, opening {PLUG[0]:g} x {PLUG[1]:g} mm, interlock, lockable;"
+            " opens the string: high voltage, for trained people only, by local rules"
         ),
         mass=0.6,
         hole=PLUG,

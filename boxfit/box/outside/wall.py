@@ -42,6 +42,13 @@ class Wall:
         """A place on the outside of the wall [mm]."""
         return (self.plane, along, up) if self.axis == 0 else (along, self.plane, up)
 
+    def has_behind(self, block: Block) -> bool:
+        """Whether a block behind the wall [mm] stays between the walls beside it, above floor or step."""
+        across, thick = 1 - self.axis, self.thickness - 1e-6
+        low, high = self.corners[0] + thick, self.corners[1] - thick
+        between = low <= block.low[across] and block.high[across] <= high
+        return between and block.low[2] >= self.levels[0] + thick
+
     def takes(self, along: Span, up: Span) -> bool:
         """Whether a hole of that extent [mm] lies wholly where holes may be."""
         within = self.along[0] - 1e-6 <= along[0] and along[1] <= self.along[1] + 1e-6
@@ -71,7 +78,7 @@ def _round_band(parts: BoxParts, band: Plate) -> list[Wall]:
     ledges = ((bar.outside.bottom - 1.5 * thick, bar.outside.top + 1.5 * thick) for bar in tray.ledges)
     barred = tuple(span for span in ledges if span[1] > up[0] and span[0] < up[1])
     found = []
-    for axis, sign, plane, corners in _sides(band.outline):
+    for axis, sign, plane, corners in sides_of(band.outline):
         inset = thick + apart
         along = (corners[0] + inset, corners[1] - inset)
         looks = _LOOKS[axis, sign]
@@ -83,7 +90,7 @@ def _round_band(parts: BoxParts, band: Plate) -> list[Wall]:
 _LOOKS: dict[tuple[int, int], Looks] = {(0, 1): "front", (0, -1): "rear", (1, 1): "left", (1, -1): "right"}
 
 
-def _sides(outline: Outline) -> list[tuple[int, int, float, Span]]:
+def sides_of(outline: Outline) -> list[tuple[int, int, float, Span]]:
     """Axis, way, place [mm] and extent of every side; counter-clockwise, the outside is to the right."""
     found = []
     for one, other in zip(outline, outline[1:] + outline[:1], strict=True):

@@ -1,5 +1,4 @@
-"""Fittings by rule: all that is placed is clear of everything, what is not is told, and none comes by "
-"chance."""
+"""Fittings by rule: all that is placed is clear of everything, what is not is told, none comes by chance."""
 
 from dataclasses import replace
 
