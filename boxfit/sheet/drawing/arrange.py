@@ -25,6 +25,8 @@ SCALES = (1.0, 0.5, 0.2, 0.1, 0.05, 0.02, 0.01)
 PAPERS = (A3, A2, A1, A0)
 INSET = 6.0
 """What is drawn stays this far [mm] off the frame, clear of the centring marks."""
+SLIM = 70.0
+"""A column is no slimmer than this [mm]."""
 COLUMN = 100.0
 """A column for notes alone is so wide [mm]."""
 NARROW_NOTES = 120.0
@@ -115,7 +117,7 @@ def _ways(paper: Paper, items: Sequence[Item]) -> Iterator[tuple[Area, tuple[Are
     strip = (left, bottom, beside, above - INSET)
     yield (left, above, right, top), (strip,)
     for wide in sorted(
-        {COLUMN, *(max(item.width, COLUMN) for item in items if isinstance(item, Table) and item.rows)}
+        {COLUMN, *(max(item.width, SLIM) for item in items if isinstance(item, Table) and item.rows)}
     ):
         column = right - wide
         if column - BETWEEN > beside:

@@ -26,7 +26,9 @@ def flat_page(flat: Flat, title: Title) -> Page:
     def size_at(scale: float) -> Point:
         return (wide * scale + BESIDE + OPEN, deep * scale + BESIDE + OPEN)
 
-    chosen = arranged(size_at, (bend_table(flat), opening_table(flat), hole_table(flat), notes_for(flat)))
+    chosen = arranged(
+        size_at, (bend_table(flat), opening_table(flat), hole_table(flat), cross_table(flat), notes_for(flat))
+    )
     board = chosen.board(title)
     draw_flat(board, flat, chosen)
     return board.page()
@@ -43,15 +45,17 @@ def draw_flat(board: Board, flat: Flat, chosen: Arranged) -> None:
     below, left = corner[1] - FIRST_ROW, corner[0] - FIRST_ROW
     dimension(board, Measured(corner, (far[0], corner[1]), figure(wide), below, -1))
     dimension(board, Measured(corner, (corner[0], far[1]), figure(deep), left, -1, True))
-    for mark in flat.marks:
-        if not mark.text:
-            board.add(_cross((corner[0] + mark.at[0] * scale, corner[1] + mark.at[1] * scale)))
+    crosses = [_on(at, scale, corner) for at in crosses_of(flat)]
+    for at in crosses:
+        board.add(_cross(at))
     for number, bend in enumerate(flat.bends, start=1):
         middle = ((bend.start[0] + bend.end[0]) / 2.0, (bend.start[1] + bend.end[1]) / 2.0)
         at = (corner[0] + middle[0] * scale, corner[1] + middle[1] * scale)
         board.place(labels(f"B{number}", at, 0.5, heading(bend.start, bend.end)))
     for number, (at, half) in enumerate(_openings(flat), start=1):
         board.place(labels(f"C{number}", _on(at, scale, corner), half * scale, 0.0))
+    for number, at in enumerate(crosses, start=1):
+        board.place(labels(f"M{number}", at, 0.6, 0.0))
     for number, hole in enumerate(flat.holes, start=1):
         board.place(labels(str(number), _on(hole.at, scale, corner), hole.diameter * scale / 2.0, 0.0))
 
@@ -68,6 +72,9 @@ def flat_marks(flat: Flat) -> Iterator[Drawn]:
         yield Circle(hole.at, hole.diameter / 2.0, "cut")
     for bend in flat.bends:
         yield Line(bend.start, bend.end, "fold up" if bend.up else "fold down")
+    for line in flat.lines:
+        for one, other in zip(line, line[1:] + line[:1], strict=True):
+            yield Line(one, other, "centre")
 
 
 def contour_marks(contour: Contour) -> Iterator[Line | Arc]:
@@ -167,6 +174,19 @@ def hole_table(flat: Flat) -> Table:
     return Table("Holes, from the datum corner", ("no.", "x", "y", "Ø"), rows)
 
 
+def crosses_of(flat: Flat) -> tuple[Point, ...]:
+    """The places [mm] that are marked with a cross."""
+    return tuple(mark.at for mark in flat.marks if not mark.text)
+
+
+def cross_table(flat: Flat) -> Table:
+    """Every place marked with a cross, from the datum corner."""
+    rows = tuple(
+        (f"M{number}", figure(x), figure(y)) for number, (x, y) in enumerate(crosses_of(flat), start=1)
+    )
+    return Table("Crosses", ("no.", "x", "y"), rows)
+
+
 def opening_table(flat: Flat) -> Table:
     """Every opening by its middle and its size."""
     rows = []
@@ -207,5 +227,7 @@ def notes_for(flat: Flat) -> tuple[str, ...]:
     """What the maker must know."""
     wide, deep, high = flat.formed
     formed = (f"outside once formed {figure(wide)} x {figure(deep)} x {figure(high)}",) if flat.bends else ()
+    by = {"the shop's own table" if bend.by_table else "DIN 6935" for bend in flat.bends}
+    k = (f"K by {' and '.join(sorted(by))}",) if by else ()
     holes = ("all edges deburred; positions from the corner marked with a circle",)
-    return (*formed, *flat.notes, *holes)
+    return (*formed, *k, *flat.notes, *holes)

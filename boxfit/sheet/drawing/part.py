@@ -114,10 +114,15 @@ def _pages(
 
 def is_plain(flat: Flat) -> bool:
     """Whether a flat is a rectangle without anything in it, so that a line in a table tells all of it."""
-    only = len(flat.contours) == 1 and len(flat.contours[0]) == 4 and not (flat.holes or flat.bends)
+    only = (
+        len(flat.contours) == 1
+        and len(flat.contours[0]) == 4
+        and not (flat.holes or flat.bends or flat.lines)
+    )
     corners = [(one.x, one.y) for one in flat.contours[0]]
     square = all(x in (0.0, flat.size[0]) and y in (0.0, flat.size[1]) for x, y in corners)
-    return only and square and not any(one.bulge for one in flat.contours[0])
+    crossed = any(not mark.text for mark in flat.marks)
+    return only and square and not crossed and not any(one.bulge for one in flat.contours[0])
 
 
 def piece_table(flats: list[Flat], pieces: Mapping[str, str]) -> Table:
