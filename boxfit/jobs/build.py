@@ -8,9 +8,10 @@ from boxfit.car import Car
 from boxfit.jobs.fittings import refuse_out_of_reach, write_fittings
 from boxfit.jobs.going_on import JudgedWrongError, Search
 from boxfit.jobs.laid_out import best_and_others
-from boxfit.jobs.parcels import refuse_unknown_shops, write_parcels
+from boxfit.jobs.parcels import DRAWINGS, refuse_unknown_shops, write_parcels
 from boxfit.jobs.prints import write_prints
 from boxfit.jobs.unmakeable import refuse_unmakeable
+from boxfit.jobs.weights import made_pack, write_weights
 from boxfit.jobs.workshop_files import write_workshop_files
 from boxfit.layout import Layout
 from boxfit.module import Module
@@ -91,10 +92,13 @@ def build(car: Car, module: Module, target: Path, search: Search, shops: Sequenc
             for_shops = write_workshop_files(built, folder)
             fit = write_fit(built, best, module, folder)
             write_pictures(car, module, best, folder)
-            write_drawings(car, module, best, built, solids.shapes, folder)
+            (folder / DRAWINGS).mkdir()
+            write_drawings(car, module, best, built, solids.shapes, folder / DRAWINGS)
             layout = with_alternatives()
             (folder / "layout.json").write_bytes(layout_bytes(layout))
-            text = summary(car, module, layout)
+            pack = made_pack(solids.masses)
+            write_weights(car, pack, folder)
+            text = summary(car, module, layout, pack)
             if notes := (*solids.notes, *fit, *prints, *for_shops.notes):
                 text = "\n".join([text.rstrip("\n"), "", "For the maker", *listed(notes), ""])
             (folder / "summary.txt").write_text(text, encoding="utf-8")

@@ -15,6 +15,8 @@ if TYPE_CHECKING:
 CUT_SHOP, PRINT_SHOP = "cut-shop", "print-shop"
 SHOPS = (CUT_SHOP, PRINT_SHOP)
 NOTE = "note.txt"
+DRAWINGS = "drawings"
+"""Folder of the drawings among the results."""
 PRINT_LISTS = ("print-pieces.csv", "gauges.csv")
 """Lists of what is printed; their column `file` names it, `quantity` says how often."""
 NOT_FOR_CUTTING = ("fastener-list.csv", "order-list.csv", "templates-a3.pdf", "templates-a4.pdf")
@@ -70,7 +72,7 @@ def _for_cutting(built: "tuple[BuiltBox, ...]", made: WorkshopFiles, folder: Pat
     numbers = part_numbers(built)
     drawn = [name for name, number in numbers.items() if number in cut]
     drawn += [one.parts.name for one in built if one.bay.box.process != "printed"]
-    names = [f"{file_stem(name)}-drawing.pdf" for name in drawn]
+    names = [f"{DRAWINGS}/{file_stem(name)}-drawing.pdf" for name in drawn]
     names += [f"{file_stem(name)}.step" for name, number in numbers.items() if number in formed]
     lists = [name for name in made.lists.files if name not in NOT_FOR_CUTTING]
     return [*made.flats, *lists, *(name for name in names if (folder / name).exists())]

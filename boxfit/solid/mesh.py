@@ -4,6 +4,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from boxfit.bay import Vector
+
 if TYPE_CHECKING:
     import numpy
     from numpy.typing import NDArray
@@ -30,6 +32,10 @@ class Mesh:
 
         first, second, third = (self.corners[self.triangles[:, k]] - self.corners[0] for k in range(3))
         return float(numpy.einsum("ij,ij->", first, numpy.cross(second, third)) / 6.0)
+
+    def moved(self, shift: Vector) -> "Mesh":
+        """The mesh elsewhere, by `shift` [mm]."""
+        return self if shift == (0.0, 0.0, 0.0) else Mesh(self.corners + shift, self.triangles)
 
 
 def mesh_of(shape: "TopoDS_Shape") -> Mesh:

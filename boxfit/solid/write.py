@@ -6,11 +6,12 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from boxfit.box.names import file_stem
+from boxfit.box.numbers import part_numbers
 from boxfit.box.whole import BuiltBox
 from boxfit.car import Car
 from boxfit.layout import Layout
 from boxfit.module import Module
-from boxfit.solid.body import Assembly, Body, Group
+from boxfit.solid.body import Assembly, Body, Form, Group
 from boxfit.solid.gltf import write_glb
 from boxfit.solid.made import MadeBox, made_boxes
 from boxfit.solid.mass_files import write_mass_csv, write_mass_json
@@ -45,7 +46,8 @@ def write_solids(
     boxes = made_boxes(car, module, layout, built)
     if not boxes:
         return SolidReport((), (), None)
-    files = [name for box in boxes for name in export_parts(box, folder)]
+    numbers = part_numbers(built)
+    files = [name for box in boxes for name in export_parts(box, numbers, folder)]
     assembly = assembly_of(car, boxes)
     write_assembly_step(assembly, folder / "assembly.step")
     write_glb(assembly, folder / "assembly.glb")
@@ -68,18 +70,22 @@ def placed_shape(body: Body) -> "TopoDS_Shape":
     return body.form.shape.Moved(TopLoc_Location(move))
 
 
-def export_parts(box: MadeBox, folder: Path) -> tuple[str, ...]:
-    """Each made part of a box as STEP and STL, of strips that are alike the first.
+def export_parts(box: MadeBox, numbers: Mapping[str, str], folder: Path) -> tuple[str, ...]:
+    """Each made part of a box as STEP and STL in its place in the car, of those with one part number the first.
 
     Liner and gasket are cut from flat sheet and strip, and need neither.
     """
     files: list[str] = []
+    first: dict[str, Body] = {}
     for part in box.parts:
-        if part.kind not in ("liner", "gasket") and part.body.form.name == part.body.name:
-            stem = file_stem(part.body.name)
-            write_part_step(part.body.form, folder / f"{stem}.step")
-            write_stl(part.body.form.mesh, folder / f"{stem}.stl")
-            files += [f"{stem}.step", f"{stem}.stl"]
+        number = numbers.get(part.body.name, part.body.name)
+        if part.kind in ("liner", "gasket") or first.setdefault(number, part.body) is not part.body:
+            continue
+        stem = file_stem(part.body.name)
+        placed = Form(part.body.name, placed_shape(part.body), part.body.form.colour)
+        write_part_step(placed, folder / f"{stem}.step")
+        write_stl(part.body.form.mesh.moved(part.body.shift), folder / f"{stem}.stl")
+        files += [f"{stem}.step", f"{stem}.stl"]
     return tuple(files)
 
 

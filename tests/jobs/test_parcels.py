@@ -26,10 +26,11 @@ def built(rules: BoxRules) -> tuple[BuiltBox, ...]:
 def parcels(folder: Path, rules: BoxRules, shops: tuple[str, ...] = SHOPS) -> dict[str, dict[str, bytes]]:
     """Results with a few files beside them that are not for every shop; what the parcels hold."""
     boxes = built(rules)
+    (folder / "drawings").mkdir(exist_ok=True)
     for name in ("lid", "tray", "shelf-1"):
         (folder / f"front-bay-box-1-{name}.step").write_bytes(name.encode())
-        (folder / f"front-bay-box-1-{name}-drawing.pdf").write_bytes(name.encode())
-    (folder / "front-bay-box-1-drawing.pdf").write_bytes(b"box")
+        (folder / "drawings" / f"front-bay-box-1-{name}-drawing.pdf").write_bytes(name.encode())
+    (folder / "drawings" / "front-bay-box-1-drawing.pdf").write_bytes(b"box")
     (folder / "assembly.step").write_bytes(b"assembly")
     made = write_workshop_files(boxes, folder)
     found = {}
