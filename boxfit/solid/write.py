@@ -71,7 +71,7 @@ def placed_shape(body: Body) -> "TopoDS_Shape":
 
 
 def export_parts(box: MadeBox, numbers: Mapping[str, str], folder: Path) -> tuple[str, ...]:
-    """Each made part of a box as STEP and STL in its place in the car, of those with one part number the first.
+    """Each made part of a box as STEP and STL in its place in the car, of one part number the first.
 
     Liner and gasket are cut from flat sheet and strip, and need neither.
     """
