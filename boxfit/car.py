@@ -79,11 +79,23 @@ class Window:
 
 
 @dataclass(frozen=True)
+class PullFactors:
+    """Times its own weight that a box is pulled each way [g], by the user's own rule; 0 asks nothing."""
+
+    front: float
+    rear: float
+    side: float
+    up: float
+    down: float
+
+
+@dataclass(frozen=True)
 class Car:
     """One car as believed after reading: names as written, every figure checked.
 
     `windows` is empty where the file has no [electrics]; a pack is then one string. With
-    `string_in_one_bay` no string may have modules in two bays.
+    `string_in_one_bay` no string may have modules in two bays. `retention` names the rule set that boxes must
+    stay put under, empty for the usual one; or it holds the user's own factors.
     """
 
     name: str
@@ -99,3 +111,4 @@ class Car:
     limits: Limits = Limits()
     windows: tuple[Window, ...] = ()
     string_in_one_bay: bool = False
+    retention: str | PullFactors = ""

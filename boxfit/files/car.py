@@ -15,6 +15,7 @@ from boxfit.files.places import vector
 from boxfit.files.problems import InputError, Problem
 from boxfit.files.said_bay import SaidBay
 from boxfit.files.said_car import SaidCar, SaidElectrics, SaidMass, SaidTarget, SaidWeighed
+from boxfit.files.said_retention import retention_believed
 from boxfit.files.scans import Scans
 from boxfit.files.shown import shown
 from boxfit.files.surveyed import Surveyed, surveyed
@@ -97,14 +98,22 @@ def _believed(said: SaidCar, folder: str, bays: tuple[Bay, ...]) -> Car:
         limits=Limits(said.limits.front_axle, said.limits.rear_axle, said.limits.gross),
         windows=_windows(said.electrics) if said.electrics else (),
         string_in_one_bay=said.electrics.string_in_one_bay if said.electrics else False,
+        retention=retention_believed(said.retention),
     )
 
 
 def _corners(said: SaidWeighed, wheelbase: float) -> CornerWeights:
     """The readings; the height of the mass is as written, else by the axle that was raised."""
-    raised = said.raised and RaisedAxle(**said.raised.model_dump())
-    wheels = (said.front_left, said.front_right, said.rear_left, said.rear_right)
-    level = CornerWeights(*wheels, said.height_of_mass, raised, said.scale_error)
+    raised = RaisedAxle(**said.raised.model_dump()) if said.raised else None
+    level = CornerWeights(
+        said.front_left,
+        said.front_right,
+        said.rear_left,
+        said.rear_right,
+        said.height_of_mass,
+        raised,
+        said.scale_error,
+    )
     if raised is None or level.height_of_mass is not None:
         return level
     return replace(level, height_of_mass=height_of_mass(level, raised, wheelbase))

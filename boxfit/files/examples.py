@@ -70,6 +70,10 @@ fold = 0.25
 fold_angle = 0.5
 weld = 1.0
 printed = 0.3
+
+[retention]
+rules = "twenty-g"
+factors = { front = 20.0, rear = 10.0, side = 15.0, up = 10.0, down = 10.0 }
 """)
 
 PRISM_BAY: Table = tomllib.loads("""

@@ -9,6 +9,7 @@ from boxfit.files import bounds, examples
 from boxfit.files.kinds import Mass, Name, Names, Place, VoltageWindow, choice, listed, number
 from boxfit.files.said import Said, SaidFile
 from boxfit.files.said_box import SaidBox
+from boxfit.files.said_retention import SaidRetention
 from boxfit.files.said_shops import SaidFoldShop, SaidPrintShop, SaidTolerances
 
 
@@ -97,3 +98,4 @@ class SaidCar(SaidFile):
     fold_shop: SaidFoldShop = SaidFoldShop()
     print_shop: SaidPrintShop = SaidPrintShop()
     tolerances: SaidTolerances = SaidTolerances()
+    retention: SaidRetention = SaidRetention()

@@ -10,6 +10,7 @@ from boxfit.jobs.going_on import JudgedWrongError, Search
 from boxfit.jobs.laid_out import best_and_others
 from boxfit.jobs.parcels import DRAWINGS, refuse_unknown_shops, write_parcels
 from boxfit.jobs.prints import write_prints
+from boxfit.jobs.retention import write_retention
 from boxfit.jobs.unmakeable import refuse_unmakeable
 from boxfit.jobs.weights import made_pack, write_weights
 from boxfit.jobs.workshop_files import write_workshop_files
@@ -99,6 +100,7 @@ def build(car: Car, module: Module, target: Path, search: Search, shops: Sequenc
             pack = made_pack(solids.masses)
             write_weights(car, pack, folder)
             text = summary(car, module, layout, pack)
+            text = "\n".join([text.rstrip("\n"), "", *write_retention(car, module, built, folder), ""])
             if notes := (*solids.notes, *fit, *prints, *for_shops.notes):
                 text = "\n".join([text.rstrip("\n"), "", "For the maker", *listed(notes), ""])
             (folder / "summary.txt").write_text(text, encoding="utf-8")

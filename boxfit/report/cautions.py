@@ -18,8 +18,8 @@ INTO_A_BOOT = 40.0
 ALWAYS = (
     "Fire and gas: keep the vent route away from the cabin, keep water and metal swarf out, and have a place "
     "outdoors for a module that smokes.",
-    "Crash retention is not checked here: box, hold-downs, bolts and the body sheet under them need their "
-    "own proof.",
+    "Crash retention: a build reckons box, hold-downs, feet, bolts and body sheet by linear statics, without "
+    "dynamics (retention.csv): a working aid, to be checked by a licensed engineer under local codes.",
     "Welding: never with modules in the box or the car; disconnect the car's electronics. Aluminium against "
     "steel corrodes: part them with paint, sealant or plastic.",
     "Measure again before cutting: a paper template and a mock-up prove the opening, not only the hole.",

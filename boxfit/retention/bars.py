@@ -1,7 +1,6 @@
 """Bars, brackets and plates bent by what they hold. [N, mm, MPa]"""
 
 from dataclasses import dataclass
-from math import sqrt
 
 
 @dataclass(frozen=True)
@@ -26,8 +25,8 @@ def flat_section(width: float, thickness: float) -> Section:
     return Section(width * thickness**3 / 12.0, thickness / 2.0)
 
 
-def angle_section(flat: float, upright: float, thickness: float) -> Section:
-    """An angle with one leg lying and one upright, bent across the lying leg [mm]; square corners.
+def angle_section(flat: float, upright: float, thickness: float, uprights: int = 1) -> Section:
+    """An angle, or with two `uprights` a channel, bent across its lying leg [mm]; square corners.
 
     Kept from turning aside by what it lies on, so that it bends about the lying leg (textbook).
 
@@ -35,13 +34,11 @@ def angle_section(flat: float, upright: float, thickness: float) -> Section:
     >>> round(section.second_moment), round(section.outermost, 2)
     (4030, 13.91)
     """
-    lying, standing = flat * thickness, (upright - thickness) * thickness
-    centre = (lying * thickness / 2.0 + standing * (thickness + (upright - thickness) / 2.0)) / (
-        lying + standing
-    )
-    about_own = (flat * thickness**3 + thickness * (upright - thickness) ** 3) / 12.0
-    moved = lying * (centre - thickness / 2.0) ** 2
-    moved += standing * (thickness + (upright - thickness) / 2.0 - centre) ** 2
+    high = upright - thickness
+    lying, standing = flat * thickness, uprights * high * thickness
+    centre = (lying * thickness / 2.0 + standing * (thickness + high / 2.0)) / (lying + standing)
+    about_own = (flat * thickness**3 + uprights * thickness * high**3) / 12.0
+    moved = lying * (centre - thickness / 2.0) ** 2 + standing * (thickness + high / 2.0 - centre) ** 2
     return Section(about_own + moved, max(centre, upright - centre))
 
 
@@ -62,19 +59,3 @@ def bar_between(load: float, span: float, section: Section, modulus: float) -> B
     """
     sag = 5.0 * load * span**3 / (384.0 * modulus * section.second_moment)
     return BentBar(load * span / 8.0 / section.modulus, sag)
-
-
-def foot_stress(pull: float, across: float, arm: float, width: float, thickness: float) -> float:
-    """Stress [MPa] in the leg of an angle foot whose bolt stands `arm` [mm] from the bend's inside.
-
-    `pull` [N] lifts the leg off the body: sigma = 6 F a / (b t^2); `across` [N] shears it: tau = F / (b t);
-    together sqrt(sigma^2 + 3 tau^2) (textbook, von Mises). Of the leg's width no more counts than the arm and
-    the thickness on either side of the bolt (45 degrees of spread, common practice, no source).
-
-    >>> round(foot_stress(1000.0, 0.0, 15.0, 40.0, 3.0), 1)
-    277.8
-    """
-    counted = min(width, 2.0 * arm + 2.0 * thickness)
-    bending = 6.0 * pull * arm / (counted * thickness**2)
-    shearing = across / (counted * thickness)
-    return sqrt(bending**2 + 3.0 * shearing**2)

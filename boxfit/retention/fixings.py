@@ -32,11 +32,15 @@ class Fixing:
 
 @dataclass(frozen=True)
 class Held:
-    """What one fixing takes: `pull` [N] along its axis, above 0 where the box is torn off, `across` [N]."""
+    """What one fixing takes: `pull` [N] along its axis, above 0 where the box is torn off, `across` [N].
+
+    `force` [N] is the same as the box puts it on the fixing, along x, y and z.
+    """
 
     fixing: Fixing
     pull: float
     across: float
+    force: Vector
 
 
 def shared(load: Vector, at: Vector, fixings: tuple[Fixing, ...]) -> tuple[Held, ...] | None:
@@ -81,4 +85,5 @@ def _held(fixing: Fixing, force: "NDArray[numpy.float64]") -> Held:
     """The force that the box puts on a fixing, along and across its axis."""
     along = float(sum(one * two for one, two in zip(force, fixing.axis, strict=True)))
     across = (float(one) - along * two for one, two in zip(force, fixing.axis, strict=True))
-    return Held(fixing, along, hypot(*across))
+    x, y, z = (float(part) for part in force)
+    return Held(fixing, along, hypot(*across), (x, y, z))

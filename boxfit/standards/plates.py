@@ -7,6 +7,7 @@ tension, so that the linear stress and sag are more than the true ones, on the s
 
 from bisect import bisect_left
 from dataclasses import dataclass
+from math import cosh, sqrt, tanh
 from typing import Literal
 
 Edges = Literal["supported", "clamped"]
@@ -82,3 +83,61 @@ def plate(size: tuple[float, float], thickness: float, pressure: float, modulus:
     stress = beta * pressure * short**2 / thickness**2
     sag = alpha * pressure * short**4 / (modulus * thickness**3)
     return Bent(stress, sag, sag <= LINEAR_SAG * thickness)
+
+
+POISSON = 0.3
+_TAUT = 350.0
+"""Beyond this hyperbolic functions leave the range of numbers; no plate of metal comes near it."""
+
+
+def strip_held_at_ends(span: float, thickness: float, pressure: float, modulus: float) -> Bent:
+    """A long plate across its short side `span` [mm] whose two long edges turn freely but cannot draw in.
+
+    Bending and the skin's tension together, at any sag. Source: Timoshenko and Woinowsky-Krieger, Theory of
+    Plates and Shells, cylindrical bending (articles 1 and 2), from memory; the tests hold it against a
+    numerical integration. Short edges are left out: a plate's sag is no more. Raises ValueError for a load
+    far beyond any metal's.
+
+    >>> light, heavy = (strip_held_at_ends(400.0, 2.0, q, 70000.0) for q in (1e-5, 1e-2))
+    >>> round(light.sag, 2), round(heavy.sag, 2), round(heavy.stress)
+    (0.06, 4.23, 39)
+    """
+    stiff = 1.0 - POISSON**2
+    wanted = modulus**2 * thickness**8 / (stiff**2 * pressure**2 * span**8) if pressure else float("inf")
+    low, high = 1e-2, _TAUT
+    if _tension(high) > wanted:
+        raise ValueError(f"{pressure:g} MPa is more than any such plate bears")
+    for _ in range(80):
+        middle = (low + high) / 2.0
+        low, high = (middle, high) if _tension(middle) > wanted else (low, middle)
+    u = low
+    pulled = modulus * u**2 / (3.0 * stiff) * (thickness / span) ** 2
+    bent = 0.75 * pressure * (span / thickness) ** 2 * (1.0 - 1.0 / cosh(u)) / (u**2 / 2.0)
+    plain = 5.0 * pressure * span**4 * 12.0 * stiff / (384.0 * modulus * thickness**3)
+    sag = plain * (1.0 / cosh(u) - 1.0 + u**2 / 2.0) / (5.0 * u**4 / 24.0)
+    return Bent(pulled + bent, sag, sag <= LINEAR_SAG * thickness)
+
+
+def _tension(u: float) -> float:
+    """What the tension parameter u makes of E^2 h^8 / ((1 - nu^2)^2 q^2 l^8), falling as u grows."""
+    if u < 0.1:  # the terms below cancel; the leading one of their series
+        return 54.0 / 315.0 / u**2
+    t = tanh(u)
+    return (
+        135.0 * t / (16.0 * u**9) + 27.0 * t**2 / (16.0 * u**8) - 135.0 / (16.0 * u**8) + 9.0 / (8.0 * u**6)
+    )
+
+
+def yield_line_pressure(size: tuple[float, float], thickness: float, yielding: float) -> float:
+    """The pressure [MPa] at which a supported plate of metal becomes a mechanism of yield lines.
+
+    q = 24 m / (b^2 (sqrt(3 + (b/a)^2) - b/a)^2), m = fy t^2 / 4. Source: Johansen's yield line theory, from
+    memory; bending alone, so that the skin's tension comes on top.
+
+    >>> round(yield_line_pressure((400.0, 400.0), 2.0, 100.0), 5)  # a square plate: 24 m / a^2
+    0.015
+    """
+    long, short = max(size), min(size)
+    slender = short / long
+    moment = yielding * thickness**2 / 4.0
+    return 24.0 * moment / (short**2 * (sqrt(3.0 + slender**2) - slender) ** 2)

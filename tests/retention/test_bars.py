@@ -2,7 +2,7 @@
 
 import pytest
 
-from boxfit.retention.bars import angle_section, bar_between, flat_section, foot_stress
+from boxfit.retention.bars import angle_section, bar_between, flat_section
 
 
 @pytest.mark.parametrize(
@@ -37,7 +37,14 @@ def test_a_stiffer_bar_is_less_used() -> None:
     assert firm.sag < weak.sag / 10.0
 
 
-def test_a_foot_by_hand() -> None:
-    """1 kN at 15 mm on 36 counted of 40 mm x 3 mm: 6 x 15000 / (36 x 9) = 277.8; 2 kN across: 18.5 sqrt 3."""
-    assert foot_stress(1000.0, 0.0, 15.0, 40.0, 3.0) == pytest.approx(277.78, abs=0.01)
-    assert foot_stress(0.0, 2000.0, 15.0, 40.0, 3.0) == pytest.approx(2000.0 / 108.0 * 3**0.5)
+@pytest.mark.parametrize(("flat", "upright", "thickness"), [(26.0, 25.0, 2.5), (40.0, 15.0, 2.0)])
+def test_channel_by_slices(flat: float, upright: float, thickness: float) -> None:
+    """Two uprights: the same sum over thin slices."""
+    step = 0.005
+    levels = [(k + 0.5) * step for k in range(round(upright / step))]
+    widths = [flat if level < thickness else 2.0 * thickness for level in levels]
+    area = sum(widths) * step
+    centre = sum(width * level for width, level in zip(widths, levels, strict=True)) * step / area
+    moment = sum(width * (level - centre) ** 2 for width, level in zip(widths, levels, strict=True)) * step
+    section = angle_section(flat, upright, thickness, 2)
+    assert section.second_moment == pytest.approx(moment, rel=1e-3)

@@ -1,0 +1,29 @@
+"""The sums of retention, written and judged."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from boxfit.car import Car
+from boxfit.jobs.going_on import JudgedWrongError
+from boxfit.module import Module
+
+if TYPE_CHECKING:
+    from boxfit.box.whole import BuiltBox
+
+
+def write_retention(car: Car, module: Module, built: "tuple[BuiltBox, ...]", folder: Path) -> list[str]:
+    """retention.csv and retention-forces.csv beside mass.json; returns the block of the summary.
+
+    Raises JudgedWrongError where what was written does not balance.
+    """
+    from boxfit.box.retention.whole import retention_of
+    from boxfit.judge.retention import judge_retention
+    from boxfit.report.retention_text import forces_csv, retention_csv, retention_lines
+    from boxfit.retention.rules import rules_of
+
+    retention = retention_of(rules_of(car), module, built)
+    (folder / "retention.csv").write_bytes(retention_csv(retention).encode())
+    (folder / "retention-forces.csv").write_bytes(forces_csv(retention).encode())
+    if findings := judge_retention(folder):
+        raise JudgedWrongError(findings)
+    return retention_lines(retention)
