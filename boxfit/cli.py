@@ -9,9 +9,23 @@ import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING
 
 import typer
+
+from boxfit.cli_options import (
+    Aboard,
+    CarFolder,
+    CarOrScan,
+    ModuleBuilt,
+    ModuleWord,
+    ModuleWords,
+    Out,
+    Processes,
+    Scales,
+    Seconds,
+    Shops,
+)
 
 if TYPE_CHECKING:
     from boxfit.jobs import Tell
@@ -26,35 +40,6 @@ app = typer.Typer(
     pretty_exceptions_enable=False,
     help="Fits battery modules into the bays of a classic car and draws the boxes that hold them.",
 )
-
-CarFolder = Annotated[Path, typer.Argument(metavar="CAR", help="A car's folder, such as bays/dunlin-850.")]
-CarOrScan = Annotated[
-    Path,
-    typer.Argument(
-        metavar="CAR", help="A car's folder, such as bays/dunlin-850, or one scan: .stl, .ply, .obj or .3mf."
-    ),
-]
-ModuleWord = Annotated[
-    str, typer.Option("--module", metavar="M", help="A module's file, or its stem in modules/.")
-]
-ModuleWords = Annotated[
-    list[str] | None,
-    typer.Option("--module", metavar="M", help="As often as wanted; all in modules/ if never."),
-]
-Seconds = Annotated[
-    float,
-    typer.Option("--seconds", metavar="S", min=0.0, help="How long to search; what is best by then is told."),
-]
-Processes = Annotated[
-    int, typer.Option("--processes", metavar="N", min=1, max=64, help="How many searches go on side by side.")
-]
-Shops = Annotated[
-    list[str] | None,
-    typer.Option(
-        "--for", metavar="SHOP", help="One zip more with just what cut-shop or print-shop needs; repeatable."
-    ),
-]
-Out = Annotated[Path, typer.Option("--out", metavar="DIR", help="Where results land.")]
 
 
 @app.command()
@@ -164,6 +149,27 @@ def limits(
     _done(text, target)
     if not fits:
         raise typer.Exit(NO_LAYOUT)
+
+
+@app.command()
+def weigh(
+    car: CarFolder,
+    scales: Scales,
+    module: ModuleBuilt = None,
+    aboard: Aboard = None,
+    out: Out = Path("out"),
+    seconds: Seconds = 30.0,
+) -> None:
+    """Set the finished car's four readings against the forecast, and say what a difference hints at."""
+    from boxfit import jobs
+
+    with _messages(), _progress() as tell:
+        front_left, front_right, rear_left, rear_right = map(float, scales)
+        readings = (front_left, front_right, rear_left, rear_right)
+        asked = jobs.Asked(car, module, readings, tuple(aboard or ()), out)
+        with _watched(seconds, tell) as watch:
+            text = jobs.weigh(asked, jobs.Search(watch, 1, tell))
+    typer.echo(text.rstrip("\n"))
 
 
 def _done(text: str, target: Path) -> None:

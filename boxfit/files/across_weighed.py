@@ -74,9 +74,10 @@ def _raised(raw: Raw, weighed: Raw, file: str) -> Iterator[Problem]:
 
 def _level(weighed: Raw) -> CornerWeights | None:
     """The four readings, None where one of them is no weight."""
-    read = [figures_sum(weighed, (wheel,)) for wheel in WHEELS["gross"]]
-    found = [one for one in read if one is not None]
-    return CornerWeights(*found) if len(found) == len(read) else None
+    left, right, rear_left, rear_right = (figures_sum(weighed, (wheel,)) for wheel in WHEELS["gross"])
+    if left is None or right is None or rear_left is None or rear_right is None:
+        return None
+    return CornerWeights(left, right, rear_left, rear_right)
 
 
 def _raised_axle(weighed: Raw) -> RaisedAxle | None:

@@ -6,8 +6,10 @@ from boxfit.jobs.compare import compared
 from boxfit.jobs.going_on import JudgedWrongError, NothingFitsError, Search, Tell
 from boxfit.jobs.laid_out import laid_out, laid_out_beside_others, write_layout
 from boxfit.jobs.limits import limits
+from boxfit.jobs.weigh import Asked, weigh
 
 __all__ = [
+    "Asked",
     "JudgedWrongError",
     "NothingFitsError",
     "Search",
@@ -18,5 +20,6 @@ __all__ = [
     "laid_out",
     "laid_out_beside_others",
     "limits",
+    "weigh",
     "write_layout",
 ]

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from boxfit.bay import Bay
 from boxfit.box.assembly import assembly
+from boxfit.box.searched_pack import searched_pack
 from boxfit.car import Car
 from boxfit.layout import Layout, PlacedBox
 from boxfit.module import Module
@@ -17,17 +18,22 @@ from boxfit.report.numbering import Numbered, numbered, runs
 from boxfit.report.order_of_boxes import order_lines
 from boxfit.report.parts import boxes_of, flange_block
 from boxfit.report.shape_words import shape_words, tier_extent
+from boxfit.report.wheels_text import wheels_lines
+from boxfit.weight.pack import Pack
 
 
-def summary(car: Car, module: Module, layout: Layout) -> str:
+def summary(car: Car, module: Module, layout: Layout, pack: Pack | None = None) -> str:
     """The whole answer: strings, what stands where, weights against limits, order of filling, cautions.
 
+    `pack` is what was weighed of it as built; without it the wheels carry what the search weighs.
     At most 100 letters to a line, ends with a line feed. What is not known is said to be not known.
     """
     lines = [f"{layout.car} with {layout.module}", *_pack(module, layout), ""]
     for bay in car.bays:
         lines += [bay.name, *_bay(module, layout, bay), ""]
     lines += ["weights", *_weights(car, layout), ""]
+    searched = searched_pack(car, module, layout)
+    lines += ["on the wheels", *wheels_lines(car, layout, pack or searched, searched), ""]
     lines += ["margins", *listed(survey_words(margins(car, layout), car)), ""]
     if filling := (*order_lines(car, layout), *assembly_lines(assembly(car, module, layout))):
         lines += ["filling", *listed(filling), ""]

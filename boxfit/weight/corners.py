@@ -104,17 +104,17 @@ def states(car: Car, weighed: CornerWeights, pack: tuple[Mass, ...]) -> tuple[St
     fitted = [(one.mass, one.at) for one in car.fitted]
     some = [(one.mass, one.at) for one in car.carried if one.name in aboard]
     rest = [(one.mass, one.at) for one in car.carried if one.name not in aboard]
-    found = [_state(car, weighed, "stripped", ())]
-    found.append(_state(car, weighed, "as converted", (*fitted, *pack)))
+    found = [state_of(car, weighed, "stripped", ())]
+    found.append(state_of(car, weighed, "as converted", (*fitted, *pack)))
     if some:
-        found.append(_state(car, weighed, f"with {' and '.join(aboard)}", (*fitted, *pack, *some)))
+        found.append(state_of(car, weighed, f"with {' and '.join(aboard)}", (*fitted, *pack, *some)))
     if rest:
-        found.append(_state(car, weighed, "with everything", (*fitted, *pack, *some, *rest)))
+        found.append(state_of(car, weighed, "with everything", (*fitted, *pack, *some, *rest)))
     return tuple(found)
 
 
-def _state(car: Car, weighed: CornerWeights, name: str, added: tuple[Mass, ...]) -> State:
-    """The stripped car with masses added."""
+def state_of(car: Car, weighed: CornerWeights, name: str, added: tuple[Mass, ...]) -> State:
+    """The stripped car with masses added (kg, at [mm])."""
     more = corners_of(car, added)
     stripped = (weighed.front_left, weighed.front_right, weighed.rear_left, weighed.rear_right)
     loads = Corners(*(one + two for one, two in zip(stripped, more.each, strict=True)))

@@ -47,7 +47,8 @@ def test_shares_to_centre(mass: float, front: float, wheelbase: float, behind: f
     Read at scribd.com/doc/239377759, its Thai lost in the copy: the reading is supported by the option that
     matches. The second car's question is about accelerating; only its statics are used, recomputed.
     """
-    readings = CornerWeights(*(mass * part / 2 for part in (front, front, 1 - front, 1 - front)))
+    ahead, behind_it = mass * front / 2, mass * (1 - front) / 2
+    readings = CornerWeights(ahead, ahead, behind_it, behind_it)
     example = car(wheelbase, readings)
     x, _ = stripped_centre(example, readings)
     assert -x == pytest.approx(behind)

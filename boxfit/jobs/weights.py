@@ -1,0 +1,28 @@
+"""What the pack as made puts on the wheels, as weights.csv."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from boxfit.car import Car
+from boxfit.weight.pack import Pack
+from boxfit.weight.scales import Item
+
+if TYPE_CHECKING:
+    from boxfit.solid.weighed import WeighedCar
+
+
+def made_pack(masses: "WeighedCar | None") -> Pack | None:
+    """The boxes as their solids weigh them; None of a layout without modules."""
+    if masses is None:
+        return None
+    boxes = tuple(Item(box.name, box.filled.mass, box.filled.centre) for box in masses.boxes)
+    return Pack(boxes, every_part=True)
+
+
+def write_weights(car: Car, pack: Pack | None, folder: Path) -> None:
+    """The loads state by state; nothing of a car that was not weighed. Raises OSError."""
+    from boxfit.report.wheels_text import weights_csv
+
+    if car.weighed is not None and pack is not None:
+        text = weights_csv(car, car.weighed, pack)
+        (folder / "weights.csv").write_bytes(text.encode())

@@ -1,0 +1,98 @@
+"""Where the parts as built lead the weights out of what was asked, and what would bring them back.
+
+The search weighs modules and empty boxes; what is fixed to a box is known only once it is made. [kg, mm]
+"""
+
+from collections.abc import Iterator
+
+from boxfit.car import Car, Target
+from boxfit.layout import Layout
+from boxfit.report.columns import counted
+from boxfit.weight.corners import State, margins
+from boxfit.weight.demands import SHARE_STEP
+from boxfit.weight.pack import Pack
+
+
+def pack_words(pack: Pack, searched: Pack) -> str:
+    """What the pack weighs, and how far that is from the search's own sum."""
+    boxes = counted(len(pack.boxes), "box", "boxes")
+    if not pack.every_part:
+        return (
+            f"{searched.sums.mass:.1f} kg in {boxes} as the search weighs them; what is fixed to them "
+            "(hold-downs, feet, fittings) is not in it, build weighs every part"
+        )
+    whole, sums = pack.sums, searched.sums
+    words = f"{whole.mass:.1f} kg in {boxes}, every part weighed, screws and nuts apart"
+    if not whole.mass or not sums.mass:
+        return words
+    return (
+        f"{words}: {whole.mass - sums.mass:+.1f} kg on the search's own sum, its centre "
+        f"{_shifted(whole.x / whole.mass - sums.x / sums.mass)}"
+    )
+
+
+def _shifted(along: float) -> str:
+    """A move along the car [mm] in words.
+
+    >>> _shifted(3.6), _shifted(-2.0), _shifted(0.2)
+    ('4 mm further forward', '2 mm further back', 'where it was')
+    """
+    if abs(along) < 0.5:
+        return "where it was"
+    return f"{abs(along):.0f} mm further {'forward' if along > 0.0 else 'back'}"
+
+
+def as_built(car: Car, layout: Layout, pack: Pack, found: tuple[State, ...]) -> tuple[str, ...]:
+    """Findings, each with its figure; none of a pack only searched, whose target is told elsewhere."""
+    if not pack.every_part:
+        return ()
+    return (*_share(car, layout, found), *_over(car, found))
+
+
+def judged(car: Car, found: tuple[State, ...]) -> State:
+    """The state in which the target is judged: the one with its people, else as converted."""
+    aboard = car.target.aboard if car.target else ()
+    return found[2] if any(one.name in aboard for one in car.carried) else found[1]
+
+
+def _share(car: Car, layout: Layout, found: tuple[State, ...]) -> Iterator[str]:
+    """The front share as built, where it lies beyond the tolerance."""
+    if car.target is None:
+        return
+    target, state = car.target, judged(car, found)
+    off = round(state.front_share - target.front_share, SHARE_STEP)
+    if abs(off) <= target.tolerance + 1e-9:
+        return
+    beyond = abs(off) - target.tolerance
+    searched = "the search, which leaves the fittings out, met it" if layout.target_met else "as searched too"
+    aboard = "" if state is found[1] else f" {state.name}"
+    yield (
+        f"FINDING: front share {state.front_share:.4f} as built{aboard} misses the target "
+        f"{target.front_share:g} give or take {target.tolerance:g} by {beyond:.4f} ({searched}). "
+        f"{_remedy(car, target, state, off)}"
+    )
+
+
+def _remedy(car: Car, target: Target, state: State, off: float) -> str:
+    """What would bring the front share back to the edge of its tolerance."""
+    loads, heavy = state.corners, off > 0.0
+    edge = target.front_share + (target.tolerance if heavy else -target.tolerance)
+    light = loads.front / edge - loads.gross if heavy else (edge * loads.gross - loads.front) / (1.0 - edge)
+    words = f"Try: {light:.1f} kg more over the {'rear' if heavy else 'front'} axle"
+    if car.fitted:
+        item = max(car.fitted, key=lambda one: one.mass)
+        move = abs(loads.front - edge * loads.gross) * car.wheelbase / item.mass
+        words += f", or {item.name} ({item.mass:g} kg) {move:.0f} mm further {'back' if heavy else 'forward'}"
+    return f"{words}, or a wider tolerance."
+
+
+def _over(car: Car, found: tuple[State, ...]) -> Iterator[str]:
+    """Limits of the maker's plate that the car with everything breaks as built."""
+    everything = found[-1]
+    for margin in margins(everything, car.limits):
+        if margin.left < -1e-9:
+            yield (
+                f"FINDING: {margin.what} {margin.load:.1f} kg {everything.name} as built, over its limit of "
+                f"{margin.limit:g} kg by {-margin.left:.1f} kg: it may not be driven so. Try: "
+                f"{-margin.left:.1f} kg less carried or fitted there, lighter boxes, or fewer modules."
+            )
