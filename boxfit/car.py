@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from boxfit.bay import Bay, Vector
+from boxfit.module import Current
 
 
 @dataclass(frozen=True)
@@ -94,7 +95,7 @@ class Car:
     """One car as believed after reading: names as written, every figure checked.
 
     `windows` is empty where the file has no [electrics]; a pack is then one string. With
-    `string_in_one_bay` no string may have modules in two bays. `retention` names the rule set that boxes must
+    `string_in_one_bay` no string may have modules in two bays. `drive` is what the drive draws of the pack. `retention` names the rule set that boxes must
     stay put under, empty for the usual one; or it holds the user's own factors.
     """
 
@@ -111,4 +112,5 @@ class Car:
     limits: Limits = Limits()
     windows: tuple[Window, ...] = ()
     string_in_one_bay: bool = False
+    drive: Current | None = None
     retention: str | PullFactors = ""

@@ -6,11 +6,12 @@ Node 0 is the junction, nodes from 1 the modules; strings are told by module num
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
+from boxfit.electrics.improve import Strings, improved, nearest_next, total
+
 if TYPE_CHECKING:
     import numpy
     from numpy.typing import NDArray
 
-Strings = tuple[tuple[int, ...], ...]
 FAR = 2**30
 """Longer than any link, in whole units."""
 
@@ -63,8 +64,12 @@ def _backwards(least: "NDArray[numpy.int32]", between: "NDArray[numpy.int32]", s
     return tuple(tuple(order[first : first + series]) for first in range(0, count, series))
 
 
-def sought(lengths: list[list[int]], series: int, seconds: float) -> tuple[Strings, bool]:
-    """Short circuits by constraint programming, and whether none are shorter; one worker, so repeatable."""
+def sought(lengths: list[list[int]], series: int, effort: float) -> tuple[Strings, bool]:
+    """Short circuits by moves, then by constraint programming, and whether none are shorter.
+
+    `effort` is counted in steps of the solver, about seconds, not by the clock: the same lengths always give
+    the same circuits.
+    """
     from ortools.sat.python import cp_model
 
     model, count = cp_model.CpModel(), len(lengths) - 1
@@ -81,17 +86,17 @@ def sought(lengths: list[list[int]], series: int, seconds: float) -> tuple[Strin
         else:
             model.add(place[other] == place[one] + 1).only_enforce_if(used)
     model.minimize(sum(lengths[one][other] * used for (one, other), used in arcs.items()))
-    plain = tuple(tuple(range(first, first + series)) for first in range(0, count, series))
+    plain = improved(nearest_next(lengths, series), lengths)
     for string in plain:
         way = (0, *(module + 1 for module in string), 0)
         for pair in pairwise(way):
             model.add_hint(arcs[pair], 1)
     solver = cp_model.CpSolver()
-    solver.parameters.max_time_in_seconds = seconds
+    solver.parameters.max_deterministic_time = effort
     solver.parameters.num_workers = 1
     status = solver.solve(model)
-    if status not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
-        return plain, False
+    if status not in (cp_model.OPTIMAL, cp_model.FEASIBLE) or solver.objective_value >= total(plain, lengths):
+        return plain, status == cp_model.OPTIMAL
     after = {one: other for (one, other), used in arcs.items() if one and solver.value(used)}
     starts = [other for other in range(1, count + 1) if solver.value(arcs[0, other])]
     return tuple(_string(start, after) for start in starts), status == cp_model.OPTIMAL

@@ -10,13 +10,15 @@ from dataclasses import dataclass
 from itertools import combinations, pairwise, product
 
 from boxfit.bay import Vector
-from boxfit.electrics.circuits import Strings, shortest, sought
+from boxfit.electrics.circuits import shortest, sought
+from boxfit.electrics.improve import Strings
 
 TENTHS = 10
 """Lengths count in tenths of a millimetre."""
 EXACT = 20
 """So many modules are ordered by dynamic programming, within seconds and 100 MB."""
-
+EFFORT = 0.3
+"""So much is looked for beyond that: steps of the solver, about seconds."""
 TURNED = 12
 """Of so many strings every way to turn them is tried; of more the others stay."""
 
@@ -88,12 +90,12 @@ def ordered(
     series: int,
     junction: Vector,
     neighbours: tuple[tuple[int, int], ...] = (),
-    seconds: float = 10.0,
+    effort: float = EFFORT,
 ) -> Ordered:
     """The best order of modules at `places` [mm] into strings of `series` modules.
 
     Raises ValueError where the modules do not make whole strings. Past `EXACT` modules it looks for
-    `seconds`.
+    as long as `effort` says.
 
     >>> found = ordered(((10.0, 0.0, 0.0), (30.0, 0.0, 0.0), (20.0, 0.0, 0.0)), 3, (0.0, 0.0, 0.0))
     >>> found.link, found.proven
@@ -106,7 +108,7 @@ def ordered(
     if len(places) <= EXACT:
         found, proven = shortest(lengths, series), True
     else:
-        found, proven = sought(lengths, series, seconds)
+        found, proven = sought(lengths, series, effort)
     strings = _turned(found, neighbours)
     return Ordered(strings, link_of(strings, places, junction), step_of(strings, neighbours), proven)
 

@@ -20,6 +20,7 @@ from boxfit.files.scans import Scans
 from boxfit.files.shown import shown
 from boxfit.files.surveyed import Surveyed, surveyed
 from boxfit.files.toml import read_table
+from boxfit.module import Current
 from boxfit.weight.raised_axle import height_of_mass
 
 CAR_FILE = "car.toml"
@@ -98,6 +99,7 @@ def _believed(said: SaidCar, folder: str, bays: tuple[Bay, ...]) -> Car:
         limits=Limits(said.limits.front_axle, said.limits.rear_axle, said.limits.gross),
         windows=_windows(said.electrics) if said.electrics else (),
         string_in_one_bay=said.electrics.string_in_one_bay if said.electrics else False,
+        drive=_drive(said.electrics) if said.electrics else None,
         retention=retention_believed(said.retention),
     )
 
@@ -125,6 +127,10 @@ def _point_mass(said: SaidMass) -> PointMass:
 
 def _target(said: SaidTarget) -> Target:
     return Target(said.front_share, said.tolerance, tuple(said.aboard))
+
+
+def _drive(said: SaidElectrics) -> Current | None:
+    return Current(said.current.continuous, said.current.peak) if said.current else None
 
 
 def _windows(said: SaidElectrics) -> tuple[Window, ...]:

@@ -15,7 +15,6 @@ fitted = [{ name = "drive motor", mass = 54.0, at = [-310.0, 0.0, 360.0] }]
 carried = [{ name = "driver", mass = 75.0, at = [-1240.0, -330.0, 480.0] }]
 target = { front_share = 0.50, tolerance = 0.02, with = ["driver"] }
 limits = { front_axle = 480.0, rear_axle = 520.0, gross = 950.0 }
-electrics = { inverter_voltage = [80.0, 160.0], charger_voltage = [80.0, 170.0], string_in_one_bay = false }
 
 [weighed]
 front_left = 128.0
@@ -28,6 +27,12 @@ rear_axle = 220.5
 gross = 475.0
 scale_error = 1.0
 raised = { axle = "front", height = 500.0, load = 227.7, wheel_radius = 280.0 }
+
+[electrics]
+inverter_voltage = [80.0, 160.0]
+charger_voltage = [80.0, 170.0]
+string_in_one_bay = false
+current = { continuous = 200.0, peak = 500.0 }
 
 [box]
 material = "aluminium-5754"

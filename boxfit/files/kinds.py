@@ -11,7 +11,7 @@ from boxfit.files import bounds
 from boxfit.files.bounds import Bounds
 from boxfit.files.near import did_you_mean
 from boxfit.files.shown import shown
-from boxfit.module import DIMENSIONS, HELD_AT, Dimension
+from boxfit.module import DIMENSIONS, FACES, HELD_AT, Dimension
 from boxfit.standards.materials import BOX_MATERIALS
 
 _LONGEST_NAME = 100
@@ -167,5 +167,6 @@ DimensionWord = Annotated[Dimension, choice(DIMENSIONS)]
 Dimensions = Annotated[
     list[DimensionWord], AfterValidator(_no_repeats), listed("a list of one to three dimensions", 1, 3)
 ]
+FaceWord = Annotated[str, choice(tuple(face for pair in FACES for face in pair))]
 HeldFaces = Annotated[list[str], BeforeValidator(_held)]
 Names = Annotated[list[Name], AfterValidator(_no_repeats)]

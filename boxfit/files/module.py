@@ -37,4 +37,5 @@ def read_module(path: Path) -> Module:
         room_shared=said.room_shared,
         held_at=(said.held.at[0], said.held.at[1]),
         held_width=said.held.width,
+        terminals=said.terminals or "",
     )

@@ -10,6 +10,7 @@ from boxfit.files.kinds import Mass, Name, Names, Place, VoltageWindow, choice, 
 from boxfit.files.said import Said, SaidFile
 from boxfit.files.said_box import SaidBox
 from boxfit.files.said_retention import SaidRetention
+from boxfit.files.said_module import SaidCurrent
 from boxfit.files.said_shops import SaidFoldShop, SaidPrintShop, SaidTolerances
 
 
@@ -72,11 +73,12 @@ class SaidLimits(Said):
 
 
 class SaidElectrics(Said):
-    """Voltage windows [V], and whether a string may be parted among bays."""
+    """Voltage windows [V], whether a string may be parted among bays, and what the drive draws [A]."""
 
     inverter_voltage: VoltageWindow
     charger_voltage: VoltageWindow | None = None
     string_in_one_bay: bool = False
+    current: SaidCurrent | None = None
 
 
 class SaidCar(SaidFile):

@@ -9,6 +9,7 @@ from boxfit.files.kinds import (
     Allowance,
     Amperes,
     Dimensions,
+    FaceWord,
     HeldFaces,
     Mass,
     Name,
@@ -95,6 +96,7 @@ class SaidModule(SaidFile):
     room: SaidRoom = SaidRoom()
     room_shared: bool = False
     held: SaidHeld = SaidHeld()
+    terminals: FaceWord | None = None
     up: Dimensions
     spacing: Allowance
     current: SaidCurrent | None = None

@@ -5,6 +5,7 @@ it weighs is common practice, no source, and differs from maker to maker.
 """
 
 from dataclasses import dataclass
+from math import pi
 
 CABLE_ACROSS = {16.0: 11.5, 25.0: 13.0, 35.0: 14.5, 50.0: 17.0, 70.0: 19.0, 95.0: 22.0, 120.0: 25.0}
 """Section [mm2] of a shielded cable to its outside diameter [mm]: common practice, no source."""
@@ -56,3 +57,17 @@ def gland_for(across: float) -> Gland:
     if found is None:
         raise ValueError(f"no gland of the list clamps a cable {across:g} mm across")
     return found
+
+
+COPPER, COVER = 8.96e-6, 1.3e-6
+"""Density [kg/mm3] of copper (from memory), and of insulation, shield and cover taken together (common
+practice, no source)."""
+
+
+def cable_mass(section: float, across: float) -> float:
+    """Mass of so thick a cable [kg/m]: its copper [mm2], and the rest of its outside diameter [mm] as cover.
+
+    >>> round(cable_mass(70.0, 19.0), 3)
+    0.905
+    """
+    return 1000.0 * (section * COPPER + (pi * across**2 / 4.0 - section) * COVER)

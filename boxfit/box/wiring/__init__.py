@@ -1,0 +1,1 @@
+"""Strings through the modules of all boxes, and the cables that join the boxes."""
