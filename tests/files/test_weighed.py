@@ -66,3 +66,14 @@ def test_three_wheels_are_not_enough(line: str, tmp_path: Path) -> None:
     text = changed(CAR_FILES["car.toml"], line, "gross = 475\n")
     with pytest.raises(InputError, match=rf"weighed\.{line.split(maxsplit=1)[0]}: is missing"):
         read_car(write_car(tmp_path, {**CAR_FILES, "car.toml": text}))
+
+
+def test_the_readings_in_the_readme_are_right(tmp_path: Path) -> None:
+    text = (Path(__file__).parents[2] / "README.md").read_text(encoding="utf-8")
+    (block,) = (one for one in text.split("```toml\n") if one.startswith("[weighed]"))
+    car = CAR_FILES["car.toml"]
+    start, end = car.index("[weighed]"), car.index("[[fitted]]")
+    files = {**CAR_FILES, "car.toml": car[:start] + block.split("```", 1)[0] + car[end:]}
+    found = read_car(write_car(tmp_path, files)).weighed
+    assert found is not None
+    assert found.height_of_mass == pytest.approx(420.2, abs=0.1)
