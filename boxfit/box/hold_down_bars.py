@@ -33,6 +33,8 @@ SHORT = 55.0
 BESIDE_WALL = 10.0
 """A wall further away than this [mm], beyond liner and gap, has no bar along it."""
 AIR = 0.5
+HOLE_TO_EDGE = 1.5
+"""What the plates at a bar's ends keep round their hole, in thicknesses: the shops' rule (sheet/checks.py)."""
 LEAST_FLAT = 3.0
 """So much of a bar [mm] lies flat on the modules at least, beside its bend."""
 ASIDE = (0.0, 4.0, -4.0, 8.0, -8.0, 12.0, -12.0, 16.0, -16.0, 20.0, -20.0)
@@ -195,14 +197,15 @@ class Maker:
     def _across(self, line: Line) -> tuple[float, float, frozenset[int]]:
         """From where to where a bar from wall to wall reaches, and at which edges it stands up.
 
-        An angle is made wide enough for the screw's head, past the modules' edge.
+        An angle is made wide enough for the screw's head and the hole at its ends, past the modules' edge.
         """
         thick, bend = self.section.thickness, self.section.thickness + self.section.radius
         channel = max(2.0 * (thick + AIR) + HEAD, 2.0 * bend + LEAST_FLAT)
         if len(line.sides) == 2 and line.high - line.low >= channel:
             return line.low, line.high, line.sides
         side = min(line.sides)
-        more = max(max(thick + AIR + HEAD, bend + LEAST_FLAT) - (line.high - line.low), 0.0)
+        at_ends = thick + HOLE + 2.0 * HOLE_TO_EDGE * thick
+        more = max(max(thick + AIR + HEAD, bend + LEAST_FLAT, at_ends) - (line.high - line.low), 0.0)
         if side < 0:
             return line.low - more, line.high, frozenset((side,))
         return line.low, line.high + more, frozenset((side,))

@@ -13,7 +13,7 @@ from boxfit.module import Module
 
 LEAST_HELD = 0.801
 """A bar lies over at least this share [-] of a strip's length: our own choice, just above the judge's."""
-PAST = 2.0
+PAST = 5.0
 """How far [mm] a bar that no wall runs along may reach past its strips, across them: its section's."""
 
 

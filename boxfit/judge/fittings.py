@@ -6,6 +6,7 @@ from itertools import combinations
 
 from boxfit.bay import Bay, Prism
 from boxfit.car import Car
+from boxfit.judge.behind import judge_behind
 from boxfit.judge.claim import Claim, ClaimedBox, Extent, read_claim
 from boxfit.judge.cutouts import judge_cutouts
 from boxfit.judge.distance import Cuboid, block_distance, inside_distance, shortfall
@@ -23,11 +24,10 @@ from boxfit.judge.places import (
     set_box,
 )
 from boxfit.judge.surface import surface_distance
+from boxfit.module import Module
 
 HAND = (60.0, 150.0)
 """A hand with a spanner, across and along [mm]: common practice, no source."""
-BEHIND = {"cable gland": 12.0, "connector": 20.0, "service disconnect": 45.0, "breather": 4.0, "drain": 0.0}
-"""How deep [mm] each kind reaches behind its hole at least: common practice, no source."""
 
 
 @dataclass(frozen=True)
@@ -44,7 +44,9 @@ class Judged:
         return (self.set.body.low[0] + self.set.body.high[0]) / 2.0
 
 
-def judge_fittings(data: Mapping[str, object], car: Car, layout: Mapping[str, object]) -> tuple[Finding, ...]:
+def judge_fittings(
+    data: Mapping[str, object], car: Car, module: Module, layout: Mapping[str, object]
+) -> tuple[Finding, ...]:
     """Everything a fittings.json breaks, beside the layout.json it belongs to; empty where it is clear."""
     claim, told = read_claim(layout), read_fittings(data)
     if not isinstance(claim, Claim):
@@ -60,6 +62,7 @@ def judge_fittings(data: Mapping[str, object], car: Car, layout: Mapping[str, ob
         findings += judge_cutouts(box.set, box.claimed, box.told.cutouts)
         findings += judge_feet(box.set, box.told.strips)
         findings += _judge_bought(box, all_parts)
+        findings += judge_behind(box.set, box.claimed, box.told, module)
         findings += _judge_rules(box, car)
     return (*findings, *_judge_together(boxes))
 
@@ -81,7 +84,7 @@ def _cuboid(extent: Extent) -> Cuboid:
 
 
 def _judge_bought(box: Judged, all_parts: Sequence[Cuboid]) -> Iterator[Finding]:
-    """Body and room of every bought part: clear of the bay, of every box and of the modules."""
+    """Body and room of every bought part: clear of the bay and of every box."""
     bay = box.set.bay
     around = list(_around(bay))
     for one in box.told.bought:
@@ -98,7 +101,6 @@ def _judge_bought(box: Judged, all_parts: Sequence[Cuboid]) -> Iterator[Finding]
             if apart < -SLACK:
                 yield Finding(code, place, f"{-apart:.3f} mm deep in a box", apart)
                 break
-        yield from _judge_behind(box, one, place)
 
 
 def _around(bay: Bay) -> Iterator[Obstacle]:
@@ -117,28 +119,6 @@ def _around(bay: Bay) -> Iterator[Obstacle]:
             yield Obstacle("the end of the room", "", lambda block: depth_inside(block, room), needed)
     for keepout in bay.keepouts:
         yield keepout_obstacle(keepout, "", keepout.distance if keepout.reason else needed)
-
-
-def _judge_behind(box: Judged, one: ToldBought, place: str) -> Iterator[Finding]:
-    """Behind the hole, over its own section, no module stands as deep as the thing reaches in."""
-    deep = BEHIND.get(one.kind, 0.0)
-    holes = [cutout for cutout in box.told.cutouts if cutout.at == one.at]
-    axis, sign = FACES[one.looks]
-    if deep <= 0.0 or not holes or axis == 2:
-        return
-    wide, high = (holes[0].diameter,) * 2 if holes[0].diameter else holes[0].size
-    inside = one.at[axis] - sign * box.set.bay.box.thickness
-    ends = sorted((inside, inside - sign * deep))
-    low, high_corner = list(one.at), list(one.at)
-    low[axis], high_corner[axis] = ends
-    for k, half in ((1 - axis, wide / 2.0), (2, high / 2.0)):
-        low[k], high_corner[k] = one.at[k] - half, one.at[k] + half
-    behind = Cuboid((low[0], low[1], low[2]), (high_corner[0], high_corner[1], high_corner[2]))
-    modules = [Cuboid(each.low, each.high) for each in box.claimed.modules]
-    apart = min(block_distance(behind, module) for module in modules)
-    if apart < -SLACK:
-        text = f"a module stands {-apart:.3f} mm into the {deep:g} mm that it needs behind the wall"
-        yield Finding("fitting-behind", place, text, apart)
 
 
 def _judge_together(boxes: Sequence[Judged]) -> Iterator[Finding]:

@@ -15,7 +15,7 @@ from boxfit.bay import Block, Keepout, Mount, Opening
 from boxfit.car import Car, PointMass
 from boxfit.judge.finding import CODES, Finding
 from boxfit.judge.fittings import judge_fittings
-from tests.judge.samples import BAY, CAR, layout
+from tests.judge.samples import BAY, CAR, MODULE, layout
 
 Data = dict[str, Any]
 Corner = tuple[float, float, float]
@@ -99,14 +99,21 @@ def sample() -> Data:
     return {"boxes": [box | {"strips": [foot]}]}
 
 
+def without_shelves() -> Data:
+    """The layout with its tiers untold, so that nothing is known of a shelf between them."""
+    data = layout()
+    del data["bays"][0]["boxes"][0]["tiers"]
+    return data
+
+
 def spoiled(change: Callable[[Data], None], car: Car = MOUNTED) -> tuple[Finding, ...]:
     data = deepcopy(sample())
     change(data["boxes"][0])
-    return judge_fittings(data, car, layout())
+    return judge_fittings(data, car, MODULE, without_shelves())
 
 
 def in_car(car: Car) -> tuple[Finding, ...]:
-    return judge_fittings(sample(), car, layout())
+    return judge_fittings(sample(), car, MODULE, without_shelves())
 
 
 def with_post(low: Corner, high: Corner) -> Car:
@@ -210,7 +217,7 @@ FITTING_CODES = {code for code, _, _ in CASES.values()} - {"name", "malformed"}
 
 
 def test_sample_is_clear() -> None:
-    assert judge_fittings(sample(), MOUNTED, layout()) == ()
+    assert judge_fittings(sample(), MOUNTED, MODULE, without_shelves()) == ()
 
 
 @pytest.mark.parametrize("name", CASES)
@@ -229,4 +236,4 @@ def test_every_code_of_fittings_is_in_the_table() -> None:
 
 
 def test_a_layout_that_cannot_be_read_is_told() -> None:
-    assert judge_fittings(sample(), MOUNTED, {})[0].code == "malformed"
+    assert judge_fittings(sample(), MOUNTED, MODULE, {})[0].code == "malformed"

@@ -83,9 +83,17 @@ class Around:
     def clear_of_bay(self, block: Block, distance: float) -> bool:
         """Whether a block keeps a distance [mm] from the room's surface and from keep-outs.
 
-        From what moves or is hot it keeps as much as a box.
+        From what moves or is hot it keeps as much as a box. What was asked before is not measured again.
         """
-        return self._in_room(block, distance) and self.clear_of_keepouts(block, distance)
+        asked = (block, distance)
+        if asked not in self._asked:
+            self._asked[asked] = self._in_room(block, distance) and self.clear_of_keepouts(block, distance)
+        return self._asked[asked]
+
+    @cached_property
+    def _asked(self) -> dict[tuple[Block, float], bool]:
+        """What was asked of the bay, and the answers."""
+        return {}
 
     def clear_of_keepouts(self, block: Block, distance: float) -> bool:
         """Whether a block keeps a distance [mm] from every keep-out, more from what moves or is hot."""
@@ -150,6 +158,12 @@ class Around:
         room = self.bay.room
         whole = _triangles(room.surface)
         return whole.only(~room.opens).near(self.box)
+
+
+@lru_cache(maxsize=64)
+def around(bay: Bay, box: Block, boxes: tuple[Block, ...]) -> Around:
+    """What is round a box; the same one for the same box, which remembers what it was asked."""
+    return Around(bay, box, boxes)
 
 
 @dataclass(frozen=True, eq=False)

@@ -21,7 +21,7 @@ GLAND_LENGTH = 45.0
 """What a gland itself stands out [mm]: common practice, no source."""
 BAR_WIDTH, BAR_THICK, BAR_GAP = 20.0, 5.0, 7.0
 """Insulated copper bar 20 x 5 through a slot, and the air [mm] beside it: common practice, no source."""
-SLOT_HEIGHT = 20.0
+SLOT_HEIGHT = 18.0
 """Height [mm] of the slot that the bars go through."""
 SLOT_DEEP = 20.0
 """What the bars need behind the wall [mm] before they turn down to a module's terminals."""

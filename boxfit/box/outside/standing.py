@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from boxfit.bay import Bay, Block, Vector
 from boxfit.box.hold_yield import Yielding
-from boxfit.box.outside.around import Around, own_blocks
+from boxfit.box.outside.around import around, own_blocks
 from boxfit.box.outside.place import Site
 from boxfit.box.outside.wall import sides_of, walls_of
 from boxfit.box.parts import BoxParts
@@ -43,9 +43,9 @@ def site_of(one: Standing, standing: Sequence[Standing]) -> Site:
     inside += list(_ledges(one.parts))
     inside += [block for strip in one.parts.fittings.strips for block in strip_blocks(strip)]
     boxes = tuple(block for other in standing for block in own_blocks(other.parts))
-    around = Around(one.bay, Block(one.box.low, one.box.high), boxes)
     above = tuple(_room_above(each) for each in one.box.modules)
-    return Site(one.parts.name, walls_of(one.parts), tuple(inside), around, above, one.yielding)
+    round_it = around(one.bay, Block(one.box.low, one.box.high), boxes)
+    return Site(one.parts.name, walls_of(one.parts), tuple(inside), round_it, above, one.yielding)
 
 
 def _rooms_beside(module: PlacedModule) -> Iterator[Block]:

@@ -11,7 +11,8 @@ from boxfit.box.build import box_parts
 from boxfit.box.cutouts import cutouts_astray
 from boxfit.box.fitting import Fittings
 from boxfit.box.fittings_json import fittings_as_data, fittings_bytes
-from boxfit.box.outside.fit import Standing, mounts_out_of_reach, outside_fittings, with_fittings
+from boxfit.box.outside.fit import mounts_out_of_reach, outside_fittings, with_fittings
+from boxfit.box.outside.standing import Standing
 from boxfit.box.whole import BuiltBox, built_boxes
 from boxfit.car import Car, PointMass
 from boxfit.files.layout_json import layout_as_data
@@ -40,7 +41,7 @@ def with_front(**changes: object) -> Car:
 
 
 def judged(car: Car, built: tuple[BuiltBox, ...], layout: Layout = LAYOUT) -> object:
-    return judge_fittings(fittings_as_data(built), car, layout_as_data(layout))
+    return judge_fittings(fittings_as_data(built), car, MODULE, layout_as_data(layout))
 
 
 def kinds(fittings: Fittings) -> list[str]:
@@ -83,7 +84,7 @@ def test_without_hold_downs_glands_take_the_room_above_a_missing_module() -> Non
     parts = [replace(one.parts, fittings=Fittings()) for one in built_boxes(OPEN, MODULE, layout)]
     boxes = [box for bay in layout.bays for box in bay.boxes]
     standing = [Standing(*each) for each in zip(OPEN.bays, boxes, parts, strict=True)]
-    found = outside_fittings(OPEN, MODULE, layout, standing)[0]
+    found = outside_fittings(OPEN, MODULE, layout, standing)[0].fittings
     assert kinds(found).count("cable gland") >= 3
     assert "service disconnect" in kinds(found)
     level = high.stands_on
@@ -218,7 +219,7 @@ def test_whatever_stands_round_a_box_its_fittings_are_judged_clear(
     standing = [replace(one, bay=bay) for one, bay in zip(HELD, car.bays, strict=True)]
     found = outside_fittings(car, MODULE, LAYOUT, standing)
     built = tuple(
-        BuiltBox(one.bay, 1, one.box, with_fittings(one.parts, own))
+        BuiltBox(one.bay, 1, one.box, with_fittings(one.parts, own.fittings))
         for one, own in zip(standing, found, strict=True)
     )
     assert judged(car, built) == ()
