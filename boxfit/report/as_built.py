@@ -12,6 +12,9 @@ from boxfit.weight.corners import State, margins
 from boxfit.weight.demands import SHARE_STEP
 from boxfit.weight.pack import Pack
 
+NEAR_ENOUGH = 500.0
+"""Moving something fitted further than this [mm] is no advice (our own choice)."""
+
 
 def pack_words(pack: Pack, searched: Pack) -> str:
     """What the pack weighs, and how far that is from the search's own sum."""
@@ -82,7 +85,9 @@ def _remedy(car: Car, target: Target, state: State, off: float) -> str:
     if car.fitted:
         item = max(car.fitted, key=lambda one: one.mass)
         move = abs(loads.front - edge * loads.gross) * car.wheelbase / item.mass
-        words += f", or {item.name} ({item.mass:g} kg) {move:.0f} mm further {'back' if heavy else 'forward'}"
+        if move <= NEAR_ENOUGH:
+            way = "back" if heavy else "forward"
+            words += f", or {item.name} ({item.mass:g} kg) {move:.0f} mm further {way}"
     return f"{words}, or a wider tolerance."
 
 

@@ -7,7 +7,7 @@ from boxfit.car import Car, CornerWeights, PointMass
 from boxfit.module import Module
 from boxfit.report.balance import sideways
 from boxfit.report.columns import broken, listed, named, table
-from boxfit.report.wheels_text import LIMITED, WHEELS
+from boxfit.report.wheels_text import LIMITED, WHEELS, short
 from boxfit.weight.corners import Corners, State, corners_of, margins
 from boxfit.weight.pack import Pack
 from boxfit.weight.scales import Hint, Item, Weighing, given_as
@@ -63,7 +63,7 @@ def _items(page: Page, weighed: CornerWeights) -> Iterator[tuple[str, ...]]:
     yield _row("stripped car", stripped)
     for item in items_of(page.car, page.pack, page.aboard):
         loads = corners_of(page.car, [(item.mass, item.at)])
-        yield (_short(item.name), f"{item.mass:.1f}", *_figures(loads, ""), "", "", "")
+        yield (short(item.name), f"{item.mass:.1f}", *_figures(loads, ""), "", "", "")
     yield _row("forecast", weighing.forecast)
     yield _row("read", weighing.read)
     yield _row("read less forecast", weighing.off, "+")
@@ -81,11 +81,6 @@ def _figures(loads: Corners, sign: str) -> tuple[str, ...]:
 def _kilograms(load: float, sign: str) -> str:
     """A load to a tenth, never minus zero."""
     return f"{round(load, 1) + 0.0:{sign}.1f}"
-
-
-def _short(name: str) -> str:
-    """A name that leaves room for the figures beside it."""
-    return name if len(name) <= 30 else f"{name[:27].rstrip()}..."
 
 
 def _shares(weighing: Weighing, forecast: State) -> Iterator[tuple[str, ...]]:

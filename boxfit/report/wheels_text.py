@@ -12,6 +12,8 @@ from boxfit.weight.corners import Corners, Margin, State, margins, states
 from boxfit.weight.pack import Pack
 
 WHEELS = ("FL", "FR", "RL", "RR")
+LONGEST = 26
+"""Letters of a name in a table; what is longer is cut."""
 LIMITED = ("front axle", "rear axle", "gross")
 CSV_HEADS = (
     "state",
@@ -42,11 +44,20 @@ def wheels_lines(car: Car, layout: Layout, pack: Pack, searched: Pack) -> Iterat
     yield from listed(as_built(car, layout, pack, found))
 
 
+def short(name: str) -> str:
+    """A name that leaves room for the figures beside it.
+
+    >>> short("drive motor, adaptor plate and mount")
+    'drive motor, adaptor pl...'
+    """
+    return name if len(name) <= LONGEST else f"{name[: LONGEST - 3].rstrip()}..."
+
+
 def _loads(car: Car, found: tuple[State, ...]) -> Iterator[tuple[str, ...]]:
     """Wheels, axles and gross, what the conversion adds, limits and margins."""
     yield ("kg", *WHEELS, *LIMITED)
     for state in found:
-        yield (state.name, *_wheels(state.corners), *_axles(state.corners))
+        yield (short(state.name), *_wheels(state.corners), *_axles(state.corners))
     stripped, converted, everything = found[0].corners, found[1], found[-1]
     yield ("conversion adds", *_wheels(converted.corners.less(stripped), "+"), "", "", "")
     told = {margin.what: margin for margin in margins(everything, car.limits)}
@@ -81,7 +92,7 @@ def _balance(found: tuple[State, ...]) -> Iterator[tuple[str, ...]]:
         x, y, z = state.centre
         height = "not known" if z is None else str(round(z))
         shares = (state.front_share, state.left_share, state.corners.cross_share)
-        yield (state.name, *(f"{share:.3f}" for share in shares), str(round(x)), str(round(y)), height)
+        yield (short(state.name), *(f"{share:.3f}" for share in shares), str(round(x)), str(round(y)), height)
 
 
 def weights_csv(car: Car, weighed: CornerWeights, pack: Pack) -> str:

@@ -84,15 +84,15 @@ def test_a_share_missed_as_built_is_a_finding_with_what_mends_it() -> None:
     assert "gross 979.0 kg with everything as built, over its limit of 950 kg by 29.0 kg" in gross
 
 
-@pytest.mark.parametrize("at", [-100.0, -2600.0])
-def test_what_is_said_to_mend_the_share_mends_it(at: float) -> None:
+@pytest.mark.parametrize(("mass", "at"), [(60.0, -1500.0), (65.0, -2750.0)])
+def test_what_is_said_to_mend_the_share_mends_it(mass: float, at: float) -> None:
     """The mass over the axle, and the move, each put into the sums bring the share to its edge."""
     assert CAR.weighed is not None
-    pack = Pack((Item("box", 300.0, (at, 0.0, 400.0)),), every_part=True)
+    pack = Pack((Item("box", mass, (at, 0.0, 400.0)),), every_part=True)
     (words, *_) = found(pack)
     more = float(words.split("Try: ")[1].split(" kg")[0])
     move = float(words.split("(54 kg) ")[1].split(" mm")[0])
-    rear, target = at > -1000.0, CAR.target
+    rear, target = at > -2000.0, CAR.target
     assert target is not None
     edge = target.front_share + (target.tolerance if rear else -target.tolerance)
     helped = (*pack.masses, (more, (-CAR.wheelbase if rear else 0.0, 0.0, 300.0)))
@@ -101,6 +101,20 @@ def test_what_is_said_to_mend_the_share_mends_it(at: float) -> None:
     moved = replace(motor, at=(motor.at[0] + (-move if rear else move), *motor.at[1:]))
     other = states(replace(CAR, fitted=(moved,)), CAR.weighed, pack.masses)
     assert other[2].front_share == pytest.approx(edge, abs=1e-4)
+
+
+def test_a_move_beyond_reason_is_no_advice() -> None:
+    share, *_ = found(HEAVY)
+    assert "further back" not in share
+    assert "kg more over the rear axle, or a wider tolerance" in share
+
+
+def test_long_names_leave_room_for_the_figures() -> None:
+    assert CAR.target is not None
+    name = "a very tall driver with a hat, two coats and all his tools and spare parts for the way"
+    crowd = tuple(replace(one, name=f"{name} {place}") for place, one in enumerate(CAR.carried))
+    car = replace(CAR, carried=crowd, target=replace(CAR.target, aboard=(crowd[0].name,)))
+    assert max(map(len, summary(car, MODULE, LAYOUT, HEAVY).splitlines())) <= 100
 
 
 def test_findings_come_with_the_summary() -> None:
