@@ -1,4 +1,4 @@
-"""The sums of retention, written and judged."""
+"""The sums of retention, written and judged, and what is said of swelling and heat."""
 
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -12,12 +12,13 @@ if TYPE_CHECKING:
 
 
 def write_retention(car: Car, module: Module, built: "tuple[BuiltBox, ...]", folder: Path) -> list[str]:
-    """retention.csv and retention-forces.csv beside mass.json; returns the block of the summary.
+    """retention.csv and retention-forces.csv beside mass.json; returns its blocks of the summary.
 
     Raises JudgedWrongError where what was written does not balance.
     """
     from boxfit.box.retention.whole import retention_of
     from boxfit.judge.retention import judge_retention
+    from boxfit.report.heat_text import heat_lines
     from boxfit.report.retention_text import forces_csv, retention_csv, retention_lines
     from boxfit.retention.rules import rules_of
 
@@ -26,4 +27,4 @@ def write_retention(car: Car, module: Module, built: "tuple[BuiltBox, ...]", fol
     (folder / "retention-forces.csv").write_bytes(forces_csv(retention).encode())
     if findings := judge_retention(folder):
         raise JudgedWrongError(findings)
-    return retention_lines(retention)
+    return [*retention_lines(retention), "", *heat_lines(built, module)]

@@ -6,6 +6,7 @@ leaves linear theory the figure stays, as it is on the safe side, and what the p
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from math import ceil
 
 from boxfit.retention.use import Use
 from boxfit.standards.plates import plate, strip_held_at_ends, yield_line_pressure
@@ -82,7 +83,7 @@ def use_of_seam(name: str, pull: str, load: float, seam: tuple[float, float], me
     return (
         use
         if use.passes
-        else replace(use, remedy=f"{length * use.utilisation:.0f} mm of weld instead of {length:.0f}")
+        else replace(use, remedy=f"{ceil(length * use.utilisation)} mm of weld instead of {length:.0f}")
     )
 
 
@@ -91,6 +92,5 @@ def use_of_screws(name: str, pull: str, load: float, screws: tuple[int, float]) 
     count, each = screws
     rule = "EN 1993-1-8 table 3.4, tension, class 8.8; rivet-nuts by their maker's figure"
     use = Use(name, "screws pulled", pull, load, count * each, "N", rule)
-    return (
-        use if use.passes else replace(use, remedy=f"{count * use.utilisation:.0f} screws instead of {count}")
-    )
+    enough = f"{ceil(count * use.utilisation)} screws instead of {count}"
+    return use if use.passes else replace(use, remedy=enough)

@@ -31,6 +31,7 @@ BUILT = (
     "breather",
     "drain",
     "disconnect",
+    "retention",
 )
 """How codes begin that speak of what is built, each held where its judge is tested."""
 

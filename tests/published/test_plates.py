@@ -4,7 +4,15 @@ from math import pi, sin
 
 import pytest
 
-from boxfit.standards.plates import CLAMPED, SUPPORTED, Edges, coefficients, plate
+from boxfit.standards.plates import (
+    CLAMPED,
+    SUPPORTED,
+    Edges,
+    coefficients,
+    plate,
+    strip_held_at_ends,
+    yield_line_pressure,
+)
 
 POISSON = 0.3
 ROARK = [
@@ -82,3 +90,55 @@ def test_an_aluminium_cover_under_its_own_weight_at_20_g() -> None:
 def test_a_square_is_the_least_ratio() -> None:
     with pytest.raises(ValueError, match="at least 1"):
         coefficients(0.9, "supported")
+
+
+def held_strip(span: float, thickness: float, pressure: float, modulus: float) -> tuple[float, float]:
+    """Stress and sag of a strip whose ends cannot draw in, by sine waves and the length it stretches.
+
+    Each wave bends and is pulled; the tension is the one that stretches the strip as long as its sagged line.
+    """
+    stiff = modulus * thickness**3 / (12.0 * (1.0 - POISSON**2))
+    waves = [(k, k * pi / span) for k in range(1, 400, 2)]
+
+    def heights(pulled: float) -> list[float]:
+        return [4.0 * pressure / (pi * k) / (stiff * w**4 + pulled * w**2) for k, w in waves]
+
+    def stretched(pulled: float) -> float:
+        return sum((a * w) ** 2 for a, (_, w) in zip(heights(pulled), waves, strict=True)) * span / 4.0
+
+    low, high = 0.0, 1e5
+    for _ in range(100):
+        pulled = (low + high) / 2.0
+        asked = pulled * (1.0 - POISSON**2) * span / (modulus * thickness)
+        low, high = (low, pulled) if asked > stretched(pulled) else (pulled, high)
+    found = heights(low)
+    moment = stiff * sum(a * w**2 * sin(k * pi / 2) for a, (k, w) in zip(found, waves, strict=True))
+    sag = sum(a * sin(k * pi / 2) for a, (k, _) in zip(found, waves, strict=True))
+    return low / thickness + 6.0 * moment / thickness**2, sag
+
+
+@pytest.mark.parametrize("pressure", [1e-5, 1e-3, 1e-2, 0.1])
+@pytest.mark.parametrize(("span", "thickness", "modulus"), [(400.0, 2.0, 70000.0), (146.0, 2.5, 210000.0)])
+def test_cylindrical_bending(pressure: float, span: float, thickness: float, modulus: float) -> None:
+    """Timoshenko's closed form against sine waves, from plain bending to nearly a skin."""
+    bent = strip_held_at_ends(span, thickness, pressure, modulus)
+    assert (bent.stress, bent.sag) == pytest.approx(held_strip(span, thickness, pressure, modulus), rel=2e-3)
+
+
+def test_a_held_strip_bends_as_a_long_plate_while_the_sag_is_small() -> None:
+    long = plate((1e11, 400.0), 2.0, 1e-5, 70000.0, "supported")
+    strip = strip_held_at_ends(400.0, 2.0, 1e-5, 70000.0)
+    assert strip.stress == pytest.approx(long.stress, rel=2e-2)
+    assert strip.sag == pytest.approx(long.sag, rel=2e-2)
+
+
+def test_yield_lines() -> None:
+    """24 m / a^2 of a square and 8 m / b^2 of a long strip, as in every book on yield lines (from memory)."""
+    moment = 100.0 * 4.0 / 4.0
+    assert yield_line_pressure((400.0, 400.0), 2.0, 100.0) == pytest.approx(24.0 * moment / 400.0**2)
+    assert yield_line_pressure((1e9, 400.0), 2.0, 100.0) == pytest.approx(8.0 * moment / 400.0**2)
+
+
+def test_more_than_any_metal_bears_is_refused() -> None:
+    with pytest.raises(ValueError, match="more than any"):
+        strip_held_at_ends(400.0, 2.0, 1e12, 70000.0)
