@@ -26,7 +26,7 @@ def _one(string: tuple[int, ...], lengths: Lengths) -> int:
 
 
 def nearest_next(lengths: Lengths, series: int) -> Strings:
-    """Each string begins at the module furthest from the junction that is left, and goes on to the nearest."""
+    """Each string begins at the module left that is furthest from the junction, goes on to the nearest."""
     left = set(range(len(lengths) - 1))
     strings: list[tuple[int, ...]] = []
     while left:
@@ -53,7 +53,8 @@ def improved(strings: Strings, lengths: Lengths) -> Strings:
         for one, other in combinations(range(len(held)), 2):
             now = _one(held[one], lengths) + _one(held[other], lengths)
             pair = min(
-                _exchanges(held[one], held[other]), key=lambda two: _one(two[0], lengths) + _one(two[1], lengths)
+                _exchanges(held[one], held[other]),
+                key=lambda two: _one(two[0], lengths) + _one(two[1], lengths),
             )
             if _one(pair[0], lengths) + _one(pair[1], lengths) < now:
                 (held[one], held[other]), better = pair, True

@@ -1,4 +1,4 @@
-"""The colours of the parts in the assembly: our own. Orange is left to high-voltage cable, so none has it."""
+"""The colours of the parts in the assembly: our own. Orange is that of high-voltage cable alone."""
 
 Colour = tuple[float, float, float, float]
 """Red, green, blue in linear light and opacity, 0 to 1."""
@@ -16,6 +16,7 @@ COLOURS: dict[str, Colour] = {
     "spreading plate": (0.36, 0.41, 0.46, 1.0),
     "disconnect cover": (0.60, 0.62, 0.64, 1.0),
     "bought part": (0.10, 0.12, 0.30, 1.0),
+    "link cable": (1.0, 0.22, 0.0, 1.0),
     "module": (0.02, 0.13, 0.11, 1.0),
     "module room": (0.17, 0.38, 0.79, 0.25),
 }

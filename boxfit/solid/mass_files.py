@@ -16,6 +16,7 @@ ABOUT = (
     "Inertia is about the body's own centre; mixed terms are -sum(m x y), -sum(m x z), -sum(m y z).",
     "Parts are homogeneous; figures are the solid's; 'by' gives the mass by closed form, solid and mesh.",
     "Modules and bought parts are taken as homogeneous blocks of the maker's mass.",
+    "Link cables are taken as homogeneous: copper and cover by common practice; they are part of the pack.",
     "Point masses (stripped car, fitted, carried) have no inertia of their own; the car's lacks it.",
 )
 
@@ -26,6 +27,7 @@ def write_mass_json(car: WeighedCar, path: Path) -> None:
         "units": {"mass": "kg", "centre": "mm", "inertia": "kg mm2"},
         "about": list(ABOUT),
         "boxes": [_box(box) for box in car.boxes],
+        "cables": [_body(cable) for cable in car.cables],
         "pack": _properties(car.pack),
         "point_masses": [
             {"name": point.name, "mass": _tidy(point.mass, 6), "centre": [_tidy(c, 3) for c in point.at]}
@@ -65,6 +67,8 @@ def _rows(car: WeighedCar) -> Iterator[list[object]]:
         if box.empty:
             yield [box.name, "box, empty", "", *_figures(box.empty)]
         yield [box.name, "box with modules", "", *_figures(box.filled)]
+    for cable in car.cables:
+        yield [cable.name, cable.kind, "", *_figures(cable.properties)]
     yield ["pack", "total", "", *_figures(car.pack)]
     for point in car.points:
         yield [point.name, "point mass", "", *_figures(MassProperties(point.mass, point.at))]

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 from boxfit.car import Car, PointMass
 from boxfit.module import Module
+from boxfit.solid.body import Body
 from boxfit.solid.fittings import MadeBought
 from boxfit.solid.made import MadeBox, MadeModule, MadePart
 from boxfit.solid.mass_properties import MassProperties, cuboid, together
@@ -53,7 +54,8 @@ class WeighedBox:
 class WeighedCar:
     """The pack, what else is known of the car as point masses, and all of it together.
 
-    `whole` is None where the centre of the stripped car is not known; `unknown` then says why.
+    The pack is all boxes with the link cables between them and to the inverter. `whole` is None where the
+    centre of the stripped car is not known; `unknown` then says why.
     """
 
     boxes: tuple[WeighedBox, ...]
@@ -61,16 +63,30 @@ class WeighedCar:
     points: tuple[PointMass, ...]
     whole: MassProperties | None
     unknown: str | None
+    cables: tuple[WeighedBody, ...] = ()
 
 
-def weighed_car(car: Car, module: Module, boxes: tuple[MadeBox, ...]) -> WeighedCar:
-    """Every body of a pack of at least one module, and the car with all that is fitted and carried."""
+def weighed_car(
+    car: Car, module: Module, boxes: tuple[MadeBox, ...], cables: tuple[tuple[Body, float], ...] = ()
+) -> WeighedCar:
+    """Every body of a pack of at least one module, and the car with all that is fitted and carried.
+
+    Each cable comes with its mass [kg].
+    """
     weighed = tuple(_weighed_box(box, module) for box in boxes)
-    pack = together(box.filled for box in weighed)
+    links = tuple(_weighed_cable(body, mass) for body, mass in cables)
+    pack = together([*(box.filled for box in weighed), *(link.properties for link in links)])
     stripped, unknown = _stripped(car)
     points = (*((stripped,) if stripped else ()), *car.fitted, *car.carried)
     whole = car_total(pack, points) if stripped else None
-    return WeighedCar(weighed, pack, points, whole, unknown)
+    return WeighedCar(weighed, pack, points, whole, unknown, links)
+
+
+def _weighed_cable(body: Body, mass: float) -> WeighedBody:
+    """A cable: its mass spread evenly over its solid."""
+    shape = body.form.shape
+    density = mass / solid_properties(shape, 1.0).mass
+    return WeighedBody(body.name, "link cable", "", None, solid_properties(shape, density), None)
 
 
 def car_total(pack: MassProperties, points: tuple[PointMass, ...]) -> MassProperties:

@@ -8,10 +8,12 @@ from typing import TYPE_CHECKING
 from boxfit.box.names import file_stem
 from boxfit.box.numbers import part_numbers
 from boxfit.box.whole import BuiltBox
+from boxfit.box.wiring.wiring import Wiring
 from boxfit.car import Car
 from boxfit.layout import Layout
 from boxfit.module import Module
 from boxfit.solid.body import Assembly, Body, Form, Group
+from boxfit.solid.cable import cable_group
 from boxfit.solid.gltf import write_glb
 from boxfit.solid.made import MadeBox, made_boxes
 from boxfit.solid.mass_files import write_mass_csv, write_mass_json
@@ -37,7 +39,12 @@ class SolidReport:
 
 
 def write_solids(
-    car: Car, module: Module, layout: Layout, built: tuple[BuiltBox, ...], folder: Path
+    car: Car,
+    module: Module,
+    layout: Layout,
+    built: tuple[BuiltBox, ...],
+    folder: Path,
+    wiring: Wiring | None = None,
 ) -> SolidReport:
     """Writes parts, assembly and mass files into the folder; nothing for a layout without modules.
 
@@ -48,10 +55,13 @@ def write_solids(
         return SolidReport((), (), None)
     numbers = part_numbers(built)
     files = [name for box in boxes for name in export_parts(box, numbers, folder)]
-    assembly = assembly_of(car, boxes)
+    links = cable_group(wiring) if wiring else None
+    assembly = assembly_of(car, boxes, links)
     write_assembly_step(assembly, folder / "assembly.step")
     write_glb(assembly, folder / "assembly.glb")
-    masses = weighed_car(car, module, boxes)
+    weights = [cable.mass for cable, _ in wiring.routed] if wiring else []
+    cables = tuple(zip(links.bodies if links else (), weights, strict=True))
+    masses = weighed_car(car, module, boxes, cables)
     write_mass_json(masses, folder / "mass.json")
     write_mass_csv(masses, folder / "mass.csv")
     files += ["assembly.step", "assembly.glb", "mass.json", "mass.csv"]
@@ -89,10 +99,10 @@ def export_parts(box: MadeBox, numbers: Mapping[str, str], folder: Path) -> tupl
     return tuple(files)
 
 
-def assembly_of(car: Car, boxes: tuple[MadeBox, ...]) -> Assembly:
-    """Everything that goes into the car, one group for each box."""
+def assembly_of(car: Car, boxes: tuple[MadeBox, ...], links: Group | None = None) -> Assembly:
+    """Everything that goes into the car, one group for each box and one for the link cables."""
     groups = tuple(Group(box.name, _bodies(box)) for box in boxes)
-    return Assembly(f"{car.name} pack", groups)
+    return Assembly(f"{car.name} pack", (*groups, links) if links else groups)
 
 
 def _bodies(box: MadeBox) -> tuple[Body, ...]:

@@ -1,7 +1,7 @@
 """A cable beside one that is laid: the same turns, each stretch moved as far as the cables are thick. [mm]"""
 
 from collections.abc import Iterator, Sequence
-from itertools import islice, product
+from itertools import islice, pairwise, product
 
 import numpy as np
 from numpy.typing import NDArray
@@ -31,25 +31,27 @@ def beside(
     for points in islice(_moved(laid, axes, start.at, end.at, beside_it), MOST_TRIES):
         route = Route(points, laid.across)
         shorter = best is None or route.length < best.length - 1e-6
-        if shorter and _has_room(route, start, end) and not _met(points[1:-1], around) and not _met(points, others):
+        if (
+            shorter
+            and _has_room(route, start, end)
+            and not _met(points[1:-1], around)
+            and not _met(points, others)
+        ):
             best = route
     return best
 
 
 def _axes(points: Sequence[Vector]) -> list[int]:
     """Along which axis each stretch runs."""
-    return [
-        max(range(3), key=lambda axis: abs(other[axis] - one[axis]))
-        for one, other in zip(points, points[1:], strict=False)
-    ]
+    return [max(range(3), key=lambda axis: abs(other[axis] - one[axis])) for one, other in pairwise(points)]
 
 
 def _turns_alike(axes: Sequence[int], start: End, end: End) -> bool:
     """Whether the ends look along the same axes, and every way across is gone somewhere."""
     first = start.looks is None or start.looks[0] == axes[0]
     last = end.looks is None or end.looks[0] == axes[-1]
-    return first and last and all(
-        axis in axes or abs(start.at[axis] - end.at[axis]) < 1e-6 for axis in range(3)
+    return (
+        first and last and all(axis in axes or abs(start.at[axis] - end.at[axis]) < 1e-6 for axis in range(3))
     )
 
 

@@ -101,7 +101,8 @@ def _to_surface(name: str, surface: Surface, route: Route, needed: float) -> Ite
     worst: Clash | None = None
     for block in _blocks(route):
         over = all(
-            block.low[k] - reach <= surface.high[k] and surface.low[k] <= block.high[k] + reach for k in range(3)
+            block.low[k] - reach <= surface.high[k] and surface.low[k] <= block.high[k] + reach
+            for k in range(3)
         )
         if over:
             apart = solid_distance(block, surface) - half
@@ -199,7 +200,8 @@ def met_metal(route: Route, bay: Bay) -> tuple[Vector, ...]:
     for block in _blocks(route):
         reach = route.across / 2.0
         if all(
-            block.low[k] - reach <= surface.high[k] and surface.low[k] <= block.high[k] + reach for k in range(3)
+            block.low[k] - reach <= surface.high[k] and surface.low[k] <= block.high[k] + reach
+            for k in range(3)
         ):
             gap = nearest(block, surface)
             if gap.distance < reach:

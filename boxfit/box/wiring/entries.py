@@ -1,9 +1,9 @@
-"""Where main cables leave the boxes: at their glands and cable housings, or where these would have to be. [mm]"""
+"""Where main cables leave the boxes: at glands and cable housings, or where these would have to be. [mm]"""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from boxfit.bay import Block, Vector
+from boxfit.bay import Block
 from boxfit.box.fitting import DIRECTIONS, Bought
 from boxfit.box.outside.cables import GLAND_LENGTH, Cable, Link
 from boxfit.box.parts import BoxParts

@@ -7,6 +7,7 @@ from math import ceil, dist
 
 import numpy as np
 import shapely
+from numpy.typing import NDArray
 
 from boxfit.bay import Bay, Block, Cylinder, Keepout, Prism, Vector
 from boxfit.box.outside.around import own_blocks
@@ -15,6 +16,7 @@ from boxfit.box.whole import BuiltBox
 from boxfit.box.wiring.route import Route
 from boxfit.box.wiring.way import Dear, Places
 
+Flags = NDArray[np.bool_]
 CLEAR = 5.0
 """Between a cable and a box or what is fixed to it: common practice, no source."""
 GROUND = 120.0
@@ -24,6 +26,8 @@ NUT = 20.0
 PIECES = 8
 """A slanting bar is looked at in so many pieces."""
 FAR = 1e5
+TOP = 2000.0
+"""Going out through the top of a bay counts like so much more: bonnet or boot lid close there."""
 WALL, ALONG = 150.0, 4.0
 """Going through a bay's wall counts like so much more cable; running along it so many times its length."""
 
@@ -82,7 +86,10 @@ def hulls(built: Sequence[BuiltBox], bays: Iterable[Bay], across: float) -> list
     for one in built:
         blocks = own_blocks(one.parts)
         lows, highs = zip(*((block.low, block.high) for block in blocks), strict=True)
-        hull = Block(_vector([min(at) for at in zip(*lows, strict=True)]), _vector([max(at) for at in zip(*highs, strict=True)]))
+        hull = Block(
+            _vector([min(at) for at in zip(*lows, strict=True)]),
+            _vector([max(at) for at in zip(*highs, strict=True)]),
+        )
         found.append(_grown(hull, CLEAR + across / 2.0))
     for bay in bays:
         for keepout in bay.keepouts:
@@ -116,7 +123,7 @@ def _blocks(keepout: Keepout) -> Iterator[Block]:
 
 
 def cable_blocks(route: Route, across: float) -> list[Block]:
-    """Where the middle of another cable may not be because of one that is laid: its stretches, corners square."""
+    """Where the middle of another cable may not be because of one that is laid, its corners square."""
     by = (route.across + across) / 2.0 + 1.0
     return [
         _grown(
@@ -140,7 +147,7 @@ def _vector(values: Sequence[float]) -> Vector:
 
 
 def walls_dear(bay: Bay, across: float) -> Dear | None:
-    """What walls of a bay surveyed by its outline cost: each passage, and running along nearer than allowed."""
+    """What walls of a bay surveyed by its outline cost: passages, and running along too near."""
     room = bay.room
     if not isinstance(room, Prism):
         return None
@@ -148,15 +155,18 @@ def walls_dear(bay: Bay, across: float) -> Dear | None:
     plan = shapely.Polygon(room.outline)
     inner, outer = (plan.buffer(by, join_style="mitre") for by in (-off, off))
 
-    def within(places: Places, area: shapely.Geometry, by: float) -> Places:
+    def within(places: Places, area: shapely.Geometry, by: float) -> Flags:
         level = (places[:, 2] >= room.floor - by) & (places[:, 2] <= room.top + by)
-        return np.asarray(level & shapely.contains_xy(area, places[:, 0], places[:, 1]))
+        return np.asarray(level & shapely.contains_xy(area, places[:, 0], places[:, 1]), dtype=bool)
 
     def cost(one: Places, other: Places) -> Places:
         inside = [within(places, inner, -off) for places in (one, other)]
         near = [within(places, outer, off) & ~deep for places, deep in zip((one, other), inside, strict=True)]
         length = np.abs(one - other).sum(axis=1)
-        return WALL * (inside[0] != inside[1]) + (ALONG - 1.0) * length * (near[0] & near[1])
+        passed = inside[0] != inside[1]
+        over = passed & (np.maximum(one[:, 2], other[:, 2]) > room.top - off)
+        found = WALL * passed + TOP * over + (ALONG - 1.0) * length * (near[0] & near[1])
+        return np.asarray(found, dtype=np.float64)
 
     return cost
 

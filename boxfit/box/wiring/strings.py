@@ -1,4 +1,4 @@
-"""The strings of the layout as laid: which module follows which, and what lies between touching ones. [mm], [V]"""
+"""The strings of the layout as laid: which module follows which, what lies between touching ones. [mm]"""
 
 from dataclasses import dataclass
 from itertools import groupby

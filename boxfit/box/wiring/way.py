@@ -37,7 +37,7 @@ Dear = Callable[[Places, Places], Places]
 
 @dataclass(frozen=True)
 class End:
-    """Where a cable begins or ends, the way it looks there (None: any), how far it stays straight at least."""
+    """Where a cable begins or ends, the way it looks (None: any), how far it stays straight."""
 
     at: Vector
     looks: Way | None
@@ -68,9 +68,8 @@ def shortest_way(
 ) -> tuple[Vector, ...] | None:
     """The corners of the way from end to end, ends included; None where there is none.
 
-    `barred` are blocks that the middle of the cable may not enter; the places of the grid are made for those of
-    `grid_of`, for all where that is None. The straight stretch at either end is the
-    caller's: it is not held against them.
+    `barred` are blocks that the middle of the cable may not enter; the places of the grid are made for those
+    of `grid_of`, for all where that is None. The straight stretch at either end is not held against them.
     """
     radius = (BEND + 0.5) * across
     first, last = start.lead(radius), end.lead(radius)

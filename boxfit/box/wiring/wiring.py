@@ -1,4 +1,4 @@
-"""The wiring of a layout: strings through all modules, and every link cable between boxes and to the inverter."""
+"""Strings through all modules of a layout, and every link cable between boxes and to the inverter."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -45,7 +45,7 @@ class LinkCable:
 
 @dataclass(frozen=True)
 class Run:
-    """All cables of one stretch of the chain: how many there are and how many the entries at each end take."""
+    """All cables of one stretch of the chain, and how many the entries at each end take."""
 
     start: str
     end: str
@@ -235,7 +235,7 @@ class _Layer:
     def _way(
         self, cable: _Cable, own: Sequence[Block], run: Sequence[Route], ends: Sequence[Block]
     ) -> Route | None:
-        """Beside a cable of the same run; else the shortest way clear of all, of all but the cables, of nothing.
+        """Beside a cable of the same run; else the shortest way clear of all, of all but cables, of nothing.
 
         What it is then not clear of is told.
         """
