@@ -34,7 +34,7 @@ BESIDE_WALL = 10.0
 """A wall further away than this [mm], beyond liner and gap, has no bar along it."""
 AIR = 0.5
 HOLE_TO_EDGE = 1.5
-"""What the plates at a bar's ends keep round their hole, in thicknesses: the shops' rule (sheet/checks.py)."""
+"""What plates at a bar's ends keep round their hole, in thicknesses: the shops' rule (sheet/checks.py)."""
 LEAST_FLAT = 3.0
 """So much of a bar [mm] lies flat on the modules at least, beside its bend."""
 ASIDE = (0.0, 4.0, -4.0, 8.0, -8.0, 12.0, -12.0, 16.0, -16.0, 20.0, -20.0)

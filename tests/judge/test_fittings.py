@@ -15,6 +15,7 @@ from boxfit.bay import Block, Keepout, Mount, Opening
 from boxfit.car import Car, PointMass
 from boxfit.judge.finding import CODES, Finding
 from boxfit.judge.fittings import judge_fittings
+from boxfit.module import FaceRoom
 from tests.judge.samples import BAY, CAR, MODULE, layout
 
 Data = dict[str, Any]
@@ -184,6 +185,28 @@ def lug_into_gland_room(box: Data) -> None:
         block["high"][1] = 60.0
 
 
+def with_bar(box: Data) -> None:
+    """A hold-down 6 mm behind the left wall, its end 1.15 mm over the gland's hole."""
+    bar = {"kind": "hold-down", "name": "hold-down 1", "thickness": 2.5, "start": [-302.0, -27.5, 320.0]}
+    turns = {"along": "front", "width": 7.0, "inwards": "right", "legs": [{"way": "down", "length": 20.0}]}
+    box["strips"].append(bar | turns)
+
+
+def with_room(**room: float) -> tuple[Finding, ...]:
+    """The sample where its modules keep other rooms."""
+    module = replace(MODULE, room=FaceRoom(**room))
+    return judge_fittings(sample(), MOUNTED, module, without_shelves())
+
+
+def with_shelf(headroom: float) -> tuple[Finding, ...]:
+    """The same with its shelf told, and a ledge as high as the headroom under it; the gland alone kept."""
+    data, rules = sample(), replace(BAY.box, headroom=headroom)
+    box = data["boxes"][0]
+    box["bought"], box["cutouts"] = [box["bought"][GLAND]], [box["cutouts"][GLAND]]
+    car = replace(MOUNTED, bays=(replace(MOUNTED.bays[0], box=rules), *MOUNTED.bays[1:]))
+    return judge_fittings(data, car, MODULE, layout())
+
+
 AHEAD = replace(MOUNTED, carried=(PointMass("driver", 80.0, (500.0, 0.0, 500.0)), *MOUNTED.carried[1:]))
 
 CASES: dict[str, tuple[str, Callable[[], tuple[Finding, ...]], float | None]] = {
@@ -200,6 +223,10 @@ CASES: dict[str, tuple[str, Callable[[], tuple[Finding, ...]], float | None]] = 
     "lug in the gland's room": ("fitting-room", lambda: spoiled(lug_into_gland_room), -4.0),
     "lug in the wall": ("fitting-meets", lambda: spoiled(sunk_lug), -1.0),
     "gland's nut at a module": ("fitting-behind", lambda: spoiled(moved(GLAND, 2, 2.0)), -1.4),
+    "hold-down before the gland": ("fitting-behind", lambda: spoiled(with_bar), -1.15),
+    "shelf before the gland": ("fitting-behind", lambda: with_shelf(0.0), -1.9),
+    "ledge before the gland": ("fitting-behind", lambda: with_shelf(5.0), -5.0),
+    "room kept at a side": ("fitting-behind", lambda: with_room(front=6.0, top=10.0), -2.0),
     "drain by the bend": ("fitting-in-bend", lambda: spoiled(moved(DRAIN, 0, -4.0)), -1.5),
     "breather by the rim": ("fitting-in-bend", lambda: spoiled(moved(BREATHER, 2, 14.0)), -1.5),
     "hole beside its wall": ("cutout-astray", lambda: spoiled(hole_off_wall), None),
@@ -229,6 +256,17 @@ def test_spoiled_fittings_yield_their_code_alone(name: str) -> None:
         assert found[0].figure is None
     else:
         assert found[0].figure == pytest.approx(figure, abs=2e-3)
+
+
+def test_cables_may_use_the_room_above_a_module_and_screws_may_not() -> None:
+    """Modules 7 mm wider, to 1 mm behind the wall: a screw's head of 3 mm reaches 2 mm into their room."""
+    data, laid, module = sample(), without_shelves(), replace(MODULE, width=67.0)
+    for one in laid["bays"][0]["boxes"][0]["modules"]:
+        one["high"][1] = one["low"][1] + 67.0
+    assert judge_fittings(data, MOUNTED, module, laid) == ()
+    data["boxes"][0]["cutouts"].append(cutout("screw of foot", "left", (-340.0, -19.0, 300.0), 6.6))
+    found = judge_fittings(data, MOUNTED, module, laid)
+    assert [(one.code, one.figure) for one in found] == [("fitting-behind", pytest.approx(-2.0))]
 
 
 def test_every_code_of_fittings_is_in_the_table() -> None:
