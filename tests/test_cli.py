@@ -45,6 +45,11 @@ def built(out: Path, seed: str) -> Path:
     return out / "dunlin-850" / "heron-44"
 
 
+def files_in(folder: Path) -> dict[str, Path]:
+    """Every file of the folder and of those within it, by its name from there."""
+    return {str(path.relative_to(folder)): path for path in sorted(folder.rglob("*")) if path.is_file()}
+
+
 @pytest.fixture(scope="module")
 def results(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The main job's results."""
@@ -52,7 +57,7 @@ def results(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 def test_build_writes_every_kind_of_file(results: Path) -> None:
-    kinds = {path.suffix[1:] for path in results.iterdir()}
+    kinds = {path.suffix[1:] for path in files_in(results).values()}
     assert kinds == set(ROUGHLY_EVERY_KIND)
     names = {path.name for path in results.iterdir()}
     for part in ("tray", "lid", "cover-plate"):
@@ -76,7 +81,7 @@ def test_the_layout_on_disk_is_judged_clear(results: Path) -> None:
 def test_a_second_run_gives_the_same_bytes(results: Path, tmp_path: Path) -> None:
     again = built(tmp_path, "2")
     digests = [
-        {path.name: hashlib.sha256(path.read_bytes()).hexdigest() for path in sorted(folder.iterdir())}
+        {name: hashlib.sha256(path.read_bytes()).hexdigest() for name, path in files_in(folder).items()}
         for folder in (results, again)
     ]
     assert digests[0] == digests[1]

@@ -7,7 +7,7 @@ from hypothesis import given, settings
 
 from boxfit.bay import Bay, Block, Keepout, Opening, Prism
 from boxfit.car import Car, CornerWeights, Limits, Target, Window
-from boxfit.files.layout_json import layout_as_data, layout_bytes
+from boxfit.files.layout_json import layout_as_data
 from boxfit.judge.layout import judge_layout
 from boxfit.layout import Layout
 from boxfit.module import Module, Voltage
@@ -41,7 +41,6 @@ def test_every_layout_is_clear_and_honest(car: Car, module: Module) -> None:
         shell = 475.0 + 54.0 + (75.0 if car.target else 0.0)
         pack = found.weights.modules + found.weights.boxes
         assert found.weights.gross == pytest.approx(shell + pack)
-    assert layout_bytes(find_layout(car, module)) == layout_bytes(found)  # type: ignore[arg-type]
 
 
 @settings(max_examples=25)
