@@ -18,6 +18,8 @@ PLATES = ((60.0, 2.0), (60.0, 3.0), (80.0, 3.0), (80.0, 4.0), (80.0, 5.0), (100.
 """Side and thickness of spreading plates [mm]."""
 WASHER = 2.5
 """A large washer is so many threads across: common practice, no source."""
+MANY = 8
+"""Where so many more mounts would be needed a frame is the better way (common practice, no source)."""
 MOST = 40
 """More mounts than this are no remedy."""
 
@@ -38,6 +40,8 @@ def _remedy(check: Check, foot: Foot, part: Part, mounts: int) -> str:
         found.append(f"{more} more mount{'s' if more > 1 else ''} spread alike")
     if foot.trough and check.name == "foot bent across":
         found.append("a mount that a foot without a gap reaches, beside or under a wall")
+    if more > MANY and check.name in ("wall at the foot", "foot bent across"):
+        found.append("a frame of bars under the box from mount to mount, proved on its own")
     return "; or ".join((*found[:1], *found[-1:]) if len(found) > 1 else found)
 
 
@@ -67,6 +71,8 @@ def _changes(check: Check, foot: Foot) -> Iterator[tuple[str, Foot]]:
         for side, thick in PLATES:
             plated = replace(body, plate=side, plate_thickness=thick, plate_metal=STRENGTHS["steel-s235"])
             yield f"spreading plate {side:g} x {side:g} x {thick:g}", replace(foot, body=plated)
+    if check.name in ("wall screws", "wall at the screws"):
+        yield "four wall screws instead of two", replace(foot, wall=replace(wall, screws=2 * wall.screws))
     if check.name.startswith(("wall", "weld")):
         for sheet in (one for one in WALLS if one > wall.thickness):
             more = sheet - wall.thickness

@@ -39,7 +39,7 @@ def mounted(*places: tuple[float, float]) -> tuple[BuiltBox, ...]:
     return built_boxes(replace(CAR, bays=(opened, rear)), MODULE, LAYOUT)
 
 
-BESIDE = 22.0
+BESIDE = 30.0
 CORNERS = tuple(
     (x, y)
     for x in (FRONT.low[0] + 60.0, FRONT.high[0] - 60.0)

@@ -15,9 +15,9 @@ WIDTH = 60.0
 """Width of a foot [mm]: common practice, no source."""
 ON_WALL = 45.0
 """What of a foot lies flat on the wall beyond its bend [mm], for welds or screws: common practice."""
-ALUMINIUM_FOOT, STEEL_FOOT = 4.0, 3.0
-"""Sheet of a foot [mm]: common practice, no source."""
-PLATE, PLATE_THICKNESS, THIN = 60.0, 2.0, 2.0
+ALUMINIUM_FOOT, STEEL_FOOT = 6.0, 4.0
+"""Sheet of a foot [mm]: what the sums of retention ask of small boxes on four feet at 20 g."""
+PLATE, PLATE_THICKNESS, THIN = 80.0, 4.0, 2.0
 """Load-spreading plate behind body sheet thinner than THIN, its side and thickness [mm]: common practice."""
 HEAD = 1.25
 """Half a large washer, in threads: M8 lies on 20 mm (common practice, no source)."""
@@ -59,7 +59,7 @@ def foot_sheet(rules: BoxRules) -> tuple[str, float, float]:
 
     >>> from boxfit.standards.common_practice import USUAL_BOX
     >>> foot_sheet(USUAL_BOX)[:2]
-    ('aluminium-5754', 4.0)
+    ('aluminium-5754', 6.0)
     """
     material = "steel-s235" if rules.process == "printed" else rules.material
     thick = ALUMINIUM_FOOT if material.startswith("aluminium") else STEEL_FOOT

@@ -114,7 +114,7 @@ def _cannot_be_shown(name: str, materials: tuple[str, ...], pulled: list[Pulled]
     load = sum(abs(part) for part in worst.load)
     rule = f"no strength is known for {', '.join(materials)}: retention cannot be shown by sums"
     remedy = (
-        "a metal frame round the box that carries modules and mounts, proved on its own; or a box of metal"
+        "a metal frame round the box that carries modules and mounts, proved on its own; or another metal"
     )
     return Use(name, NO_STRENGTH, worst.pull, load, 0.0, "N", rule, remedy)
 
