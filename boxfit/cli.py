@@ -152,6 +152,26 @@ def limits(
 
 
 @app.command()
+def papers(
+    car: CarFolder,
+    module: ModuleWord,
+    out: Out = Path("out"),
+    seconds: Seconds = 30.0,
+    processes: Processes = 2,
+) -> None:
+    """Put all that an inspector asks for into papers.pdf, beside the results of build."""
+    from boxfit import jobs
+    from boxfit.files.together import read_together
+
+    with _messages(), _progress() as tell:
+        the_car, (the_module,) = read_together(car, [module])
+        target = out / the_car.folder / the_module.stem
+        with _watched(seconds, tell) as watch:
+            text = jobs.papers(the_car, the_module, target, jobs.Search(watch, processes, tell))
+    _done(text, target / "papers.pdf")
+
+
+@app.command()
 def weigh(
     car: CarFolder,
     scales: Scales,

@@ -55,6 +55,7 @@ MAY_IMPORT: dict[str, frozenset[str]] = {
     "solid": ABOVE_BOX,
     "sheet": ABOVE_BOX,
     "report": ABOVE_BOX,
+    "papers": ABOVE_BOX | {"sheet", "report"},
 }
 """What each part may import besides itself; a part named neither here nor below has no place yet."""
 AT_THE_TOP = {"cli", "cli_options", "jobs", "__init__", "__main__"}

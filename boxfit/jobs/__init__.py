@@ -6,6 +6,7 @@ from boxfit.jobs.compare import compared
 from boxfit.jobs.going_on import JudgedWrongError, NothingFitsError, Search, Tell
 from boxfit.jobs.laid_out import laid_out, laid_out_beside_others, write_layout
 from boxfit.jobs.limits import limits
+from boxfit.jobs.papers import papers
 from boxfit.jobs.weigh import Asked, weigh
 
 __all__ = [
@@ -20,6 +21,7 @@ __all__ = [
     "laid_out",
     "laid_out_beside_others",
     "limits",
+    "papers",
     "weigh",
     "write_layout",
 ]

@@ -66,6 +66,7 @@ def build(car: Car, module: Module, target: Path, search: Search, shops: Sequenc
     """
     from boxfit.box.whole import built_boxes
     from boxfit.files.layout_json import layout_bytes
+    from boxfit.files.made_from import MADE_FROM, made_from_bytes
     from boxfit.files.results import whole_or_nothing
     from boxfit.judge.solids import judge_solids
     from boxfit.report.columns import listed
@@ -97,6 +98,7 @@ def build(car: Car, module: Module, target: Path, search: Search, shops: Sequenc
             write_drawings(car, module, best, built, solids.shapes, folder / DRAWINGS)
             layout = with_alternatives()
             (folder / "layout.json").write_bytes(layout_bytes(layout))
+            (folder / MADE_FROM).write_bytes(made_from_bytes(car, module))
             pack = made_pack(solids.masses)
             write_weights(car, pack, folder)
             text = summary(car, module, layout, pack)

@@ -1,0 +1,67 @@
+"""Which files results were made from, so that whoever takes them up later can tell whether they still belong.
+
+Only what was believed after reading counts: a comment or a space changes nothing, a figure does.
+"""
+
+import json
+from dataclasses import fields, is_dataclass
+from hashlib import sha256
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from boxfit.car import Car
+from boxfit.module import Module
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+MADE_FROM = "made-from.json"
+"""The file's name among the results of build."""
+
+
+def fingerprint(car: Car, module: Module) -> str:
+    """A number that stands for everything read of a car and a module: other figures give another one."""
+    known = sha256()
+    for part in (car, module):
+        for piece in _pieces(part):
+            known.update(piece)
+            known.update(b"\0")
+    return known.hexdigest()
+
+
+def made_from_bytes(car: Car, module: Module) -> bytes:
+    """The text of made-from.json."""
+    told = {"car": car.name, "module": module.name, "files": fingerprint(car, module)}
+    return (json.dumps(told, indent=2, ensure_ascii=False) + "\n").encode()
+
+
+def why_not_from(folder: Path, car: Car, module: Module) -> str:
+    """Why results in a folder were not made by build from these files; empty where they were."""
+    try:
+        told = json.loads((folder / MADE_FROM).read_bytes())
+    except OSError:
+        return "no results of boxfit build are there"
+    except ValueError:
+        return f"{MADE_FROM} there is damaged"
+    if not isinstance(told, dict) or told.get("files") != fingerprint(car, module):
+        return "the results there were made from other files, or from these before they were changed"
+    return ""
+
+
+def _pieces(part: object) -> "Iterator[bytes]":
+    """Everything that a thing holds, field by field, in a fixed order."""
+    import numpy
+
+    if isinstance(part, numpy.ndarray):
+        yield f"{part.dtype}{part.shape}".encode()
+        yield part.tobytes()
+    elif is_dataclass(part):
+        yield type(part).__name__.encode()
+        for field in fields(part):
+            yield from _pieces(getattr(part, field.name))
+    elif isinstance(part, tuple | list):
+        yield f"{len(part)}".encode()
+        for one in part:
+            yield from _pieces(one)
+    else:
+        yield repr(part).encode()
