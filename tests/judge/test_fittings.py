@@ -265,8 +265,9 @@ def test_cables_may_use_the_room_above_a_module_and_screws_may_not() -> None:
         one["high"][1] = one["low"][1] + 67.0
     assert judge_fittings(data, MOUNTED, module, laid) == ()
     data["boxes"][0]["cutouts"].append(cutout("screw of foot", "left", (-340.0, -19.0, 300.0), 6.6))
-    found = judge_fittings(data, MOUNTED, module, laid)
-    assert [(one.code, one.figure) for one in found] == [("fitting-behind", pytest.approx(-2.0))]
+    (found,) = judge_fittings(data, MOUNTED, module, laid)
+    assert (found.code, found.place) == ("fitting-behind", "front bay box 1, screw of foot")
+    assert found.figure == pytest.approx(-2.0)
 
 
 def test_every_code_of_fittings_is_in_the_table() -> None:

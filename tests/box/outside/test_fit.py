@@ -63,6 +63,12 @@ def test_every_box_is_fitted_and_judged_clear() -> None:
     assert fittings_bytes(built) == fittings_bytes(built_boxes(OPEN, MODULE, LAYOUT))
 
 
+def test_no_note_is_told_twice() -> None:
+    for car in (OPEN, with_front(mounts=(mount((-200.0, -230.0, 260.0)), mount((-100.0, 230.0, 260.0))))):
+        told = [note for one in built_boxes(car, MODULE, LAYOUT) for note in one.parts.fittings.notes]
+        assert len(told) == len(set(told))
+
+
 def test_cables_lead_along_a_chain_from_the_inverter() -> None:
     inverter = PointMass("inverter and charger", 20.0, (-2600.0, 0.0, 500.0))
     car = replace(OPEN, fitted=(inverter,))
