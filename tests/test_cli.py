@@ -106,7 +106,8 @@ def test_the_order_of_filling_names_every_module_once(results: Path) -> None:
 def test_each_parcel_holds_what_its_shop_needs(results: Path) -> None:
     with ZipFile(results / "cut-shop.zip") as parcel:
         cut = set(parcel.namelist())
-        assert all((results / name).read_bytes() == parcel.read(name) for name in cut - {"note.txt"})
+        there = {path.name: path for path in files_in(results).values()}
+        assert all(there[name].read_bytes() == parcel.read(name) for name in cut - {"note.txt"})
         note = parcel.read("note.txt").decode()
     flats = {path.name for path in results.glob("*-flat.dxf")} | {
         path.name for path in results.glob("sheet-*.dxf")

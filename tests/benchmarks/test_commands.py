@@ -25,9 +25,13 @@ def test_help() -> None:
 
 
 def test_main_job(tmp_path: Path) -> None:
-    """The README's build, every file written, within 4 times a bare import of cadquery."""
+    """The README's build, every file written and judged, within 12 times a bare import of cadquery.
+
+    The aim was 4 while a build wrote a layout, solids and pictures. It is 12 since each build also makes all
+    that the shops ask for: fittings, flats, stock sheets, lists, drawings as PDF and DXF, templates, printed aids.
+    """
     command = [*BOXFIT, *main_job(), "--out", str(tmp_path)]
     ours = best_of(3, lambda: fresh_python(command))
-    row = Measured("the README's build", "import cadquery", bare_import("cadquery"), ours, 4.0)
+    row = Measured("the README's build", "import cadquery", bare_import("cadquery"), ours, 12.0)
     assert list(tmp_path.rglob("layout.json"))
     assert told(row) <= row.aim

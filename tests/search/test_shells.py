@@ -95,7 +95,7 @@ def test_a_shell_of_few_triangles_holds_what_its_prism_holds(car: Car, module: M
     assert count_of(as_shells(car), module) == count
 
 
-@settings(max_examples=12)
+@settings(max_examples=8)
 @given(small_cars.filter(is_four_sided).map(emptied), modules())
 def test_sections_hold_what_their_prism_holds(car: Car, module: Module) -> None:
     """The room alone: what stays in it is the same solids either way."""
