@@ -28,7 +28,8 @@ def test_main_job(tmp_path: Path) -> None:
     """The README's build, every file written and judged, within 12 times a bare import of cadquery.
 
     The aim was 4 while a build wrote a layout, solids and pictures. It is 12 since each build also makes all
-    that the shops ask for: fittings, flats, stock sheets, lists, drawings as PDF and DXF, templates, printed aids.
+    that the shops ask for: fittings, flats, stock sheets, lists, drawings as PDF and DXF, templates and
+    printed aids.
     """
     command = [*BOXFIT, *main_job(), "--out", str(tmp_path)]
     ours = best_of(3, lambda: fresh_python(command))
