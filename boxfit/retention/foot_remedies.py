@@ -20,6 +20,7 @@ WASHER = 2.5
 """A large washer is so many threads across: common practice, no source."""
 MANY = 8
 """Where so many more mounts would be needed a frame is the better way (common practice, no source)."""
+FRAME = "a frame of bars under the box from mount to mount, proved on its own"
 MOST = 40
 """More mounts than this are no remedy."""
 
@@ -41,8 +42,8 @@ def _remedy(check: Check, foot: Foot, part: Part, mounts: int) -> str:
     if foot.trough and check.name == "foot bent across":
         found.append("a mount that a foot without a gap reaches, beside or under a wall")
     if more > MANY and check.name in ("wall at the foot", "foot bent across"):
-        found.append("a frame of bars under the box from mount to mount, proved on its own")
-    return "; or ".join((*found[:1], *found[-1:]) if len(found) > 1 else found)
+        found.append(FRAME)
+    return "; or ".join((*found[:1], *found[-1:]) if len(found) > 1 else found) or FRAME
 
 
 def _share(check: Check, foot: Foot, part: Part) -> float:

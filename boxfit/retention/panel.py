@@ -15,6 +15,8 @@ from boxfit.standards.strengths import PARTIAL_YIELD, Strength, beside_weld, fil
 SHEETS = (1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0)
 """Sheet [mm] that a workshop gets."""
 MOST_BARS = 12
+FRAME = "a frame of its own that holds the modules, proved on its own"
+"""Where no sheet and no bars do."""
 RULE = "Roark table 11.4 case 1a, all edges supported, linear"
 THROAT = 0.7
 """Throat of a fillet in thicknesses: common practice, no source."""
@@ -43,7 +45,7 @@ def use_of_panel(panel: Panel, what: str, pull: str, pressure: float) -> Use:
     bears = panel.metal.yielding / PARTIAL_YIELD
     use = Use(panel.name, f"bent by {what}", pull, panel.stress(pressure), bears, "MPa", RULE)
     use = replace(use, beyond=_beyond(panel, pressure))
-    return use if use.passes else replace(use, remedy="; or ".join(_remedies(panel, pressure)))
+    return use if use.passes else replace(use, remedy="; or ".join(_remedies(panel, pressure)) or FRAME)
 
 
 def _beyond(panel: Panel, pressure: float) -> str:

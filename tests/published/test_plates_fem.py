@@ -32,14 +32,10 @@ def by_elements(
     mesh = MeshQuad.init_tensor(np.linspace(0.0, long, parts + 1), np.linspace(0.0, short, parts + 1))
     basis = Basis(mesh, ElementQuadBFS())
 
-    @BilinearForm
     def bending(u: Any, v: Any, _: Any) -> Any:
-        def moment(curved: Any) -> Any:
-            return stiff * ((1.0 - POISSON) * curved + POISSON * eye(trace(curved), 2))
+        bent = stiff * ((1.0 - POISSON) * dd(u) + POISSON * eye(trace(dd(u)), 2))
+        return ddot(bent, dd(v))
 
-        return ddot(moment(dd(u)), dd(v))
-
-    @LinearForm
     def pressed(v: Any, _: Any) -> Any:
         return PRESSURE * v
 
@@ -51,7 +47,11 @@ def by_elements(
                 nodes.all(["u", along]) if edges == "supported" else nodes.all(["u", "u_x", "u_y", "u_xy"])
             )
     found = solve(
-        *condense(bending.assemble(basis), pressed.assemble(basis), D=np.unique(np.concatenate(fixed)))
+        *condense(
+            BilinearForm(bending).assemble(basis),
+            LinearForm(pressed).assemble(basis),
+            D=np.unique(np.concatenate(fixed)),
+        )
     )
     middle = np.flatnonzero(np.isclose(mesh.p[0], long / 2.0) & np.isclose(mesh.p[1], short / 2.0))
     sag = found[basis.nodal_dofs[0, middle]].item()
