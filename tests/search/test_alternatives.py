@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import replace
+from functools import cache
 from pathlib import Path
 
 from boxfit.car import Car
@@ -22,6 +23,12 @@ def read(car: str, module: str) -> tuple[Car, Module]:
     return the_car, the_module
 
 
+@cache
+def others_of(car: str, module: str) -> tuple[Layout, tuple[Found, ...]]:
+    """The best layout of a demo car with its alternatives."""
+    return others(*read(car, module))
+
+
 def others(car: Car, module: Module) -> tuple[Layout, tuple[Found, ...]]:
     best = find_layout(car, module)
     assert isinstance(best, Layout)
@@ -33,7 +40,7 @@ def others(car: Car, module: Module) -> tuple[Layout, tuple[Found, ...]]:
 
 
 def test_the_spare_wheel_has_its_price() -> None:
-    best, found = others(*read("dunlin-850", "heron-44"))
+    best, found = others_of("dunlin-850", "heron-44")
     (gone,) = [one.alternative for one in found if one.alternative.what == "without the spare wheel"]
     assert (best.count, gone.layout.count) == (9, 15)
     assert gone.difference.startswith("+6 modules, +13.2 kWh (3 x 5), ")
@@ -45,7 +52,7 @@ def test_the_spare_wheel_has_its_price() -> None:
 
 
 def test_the_lightest_is_lighter_and_holds_as_much() -> None:
-    best, found = others(*read("petrel-van", "wren-22"))
+    best, found = others_of("petrel-van", "wren-22")
     (light,) = [one.alternative for one in found if one.alternative.what.startswith("lightest")]
     assert light.layout.count == best.count
     assert light.layout.target_met
@@ -55,8 +62,8 @@ def test_the_lightest_is_lighter_and_holds_as_much() -> None:
 
 
 def test_the_nearest_to_the_target_is_nearer() -> None:
-    car, module = read("petrel-van", "wren-22")
-    best, found = others(car, module)
+    car, _ = read("petrel-van", "wren-22")
+    best, found = others_of("petrel-van", "wren-22")
     (near,) = [one.alternative for one in found if one.alternative.what.startswith("nearest")]
     assert car.target is not None
     wanted = car.target.front_share
