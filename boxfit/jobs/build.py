@@ -5,6 +5,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from boxfit.car import Car
+from boxfit.jobs.electrics import judged_electrics, write_electrics
 from boxfit.jobs.fittings import refuse_out_of_reach, write_fittings
 from boxfit.jobs.going_on import JudgedWrongError, Search
 from boxfit.jobs.laid_out import best_and_others
@@ -84,14 +85,15 @@ def build(car: Car, module: Module, target: Path, search: Search, shops: Sequenc
             built = built_boxes(car, module, best)
             refuse_out_of_reach(car, best, built)
             write_fittings(car, module, best, built, folder)
-            solids = write_solids(car, module, best, built, folder)
+            electrics = judged_electrics(car, module, best, built, folder)
+            solids = write_solids(car, module, best, built, folder, electrics.wiring)
             tell("judging solids")
             findings = judge_solids(folder)
             if findings:
                 raise JudgedWrongError(findings)
             tell("drawing")
             prints = write_prints(built, module, folder)
-            for_shops = write_workshop_files(built, folder)
+            for_shops = write_workshop_files(built, folder, electrics)
             fit = write_fit(built, best, module, folder)
             write_pictures(car, module, best, folder)
             (folder / DRAWINGS).mkdir()
@@ -99,10 +101,12 @@ def build(car: Car, module: Module, target: Path, search: Search, shops: Sequenc
             layout = with_alternatives()
             (folder / "layout.json").write_bytes(layout_bytes(layout))
             (folder / MADE_FROM).write_bytes(made_from_bytes(car, module))
+            wiring = write_electrics(electrics, folder, folder / DRAWINGS)
             pack = made_pack(solids.masses)
             write_weights(car, pack, folder)
             text = summary(car, module, layout, pack)
-            text = "\n".join([text.rstrip("\n"), "", *write_retention(car, module, built, folder), ""])
+            blocks = [*write_retention(car, module, built, folder), "", *wiring]
+            text = "\n".join([text.rstrip("\n"), "", *blocks, ""])
             if notes := (*solids.notes, *fit, *prints, *for_shops.notes):
                 text = "\n".join([text.rstrip("\n"), "", "For the maker", *listed(notes), ""])
             (folder / "summary.txt").write_text(text, encoding="utf-8")

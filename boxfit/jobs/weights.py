@@ -12,10 +12,15 @@ if TYPE_CHECKING:
 
 
 def made_pack(masses: "WeighedCar | None") -> Pack | None:
-    """The boxes as their solids weigh them; None of a layout without modules."""
+    """The boxes as their solids weigh them, and the link cables; None of a layout without modules."""
+    from boxfit.solid.mass_properties import together
+
     if masses is None:
         return None
     boxes = tuple(Item(box.name, box.filled.mass, box.filled.centre) for box in masses.boxes)
+    if masses.cables:
+        links = together([cable.properties for cable in masses.cables])
+        boxes = (*boxes, Item("link cables", links.mass, links.centre))
     return Pack(boxes, every_part=True)
 
 

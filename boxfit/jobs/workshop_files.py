@@ -8,6 +8,7 @@ from boxfit.jobs.going_on import JudgedWrongError
 
 if TYPE_CHECKING:
     from boxfit.box.whole import BuiltBox
+    from boxfit.box.wiring.figures import Electrics
     from boxfit.sheet.write_lists import WrittenLists
 
 
@@ -25,18 +26,21 @@ class WorkshopFiles:
         return (*self.findings, *self.lists.notes)
 
 
-def write_workshop_files(built: "tuple[BuiltBox, ...]", folder: Path) -> WorkshopFiles:
+def write_workshop_files(
+    built: "tuple[BuiltBox, ...]", folder: Path, electrics: "Electrics | None" = None
+) -> WorkshopFiles:
     """Flats of every box as DXF, stock sheets, lists and templates into the folder.
 
     Raises JudgedWrongError where the sheets as drawn are not what was asked for.
     """
     from boxfit.judge.nesting import judge_nesting
+    from boxfit.sheet.cable_orders import cable_orders
     from boxfit.sheet.finding import told_once
     from boxfit.sheet.write import write_flats
     from boxfit.sheet.write_lists import write_lists
 
     flats = [write_flats(one.parts, one.bay.box, folder) for one in built]
-    lists = write_lists(built, folder)
+    lists = write_lists(built, folder, tuple(cable_orders(electrics)) if electrics else ())
     found = judge_nesting(folder) if lists.nesting.sheets else ()
     if found:
         raise JudgedWrongError(found)

@@ -81,6 +81,13 @@ CODES = {
     "retention-remedy": "a check that does not pass has no remedy; figure: utilisation told [-]",
     "breather-to-cabin": "a breather looks towards the cabin; figure: how far the cabin is along x [mm]",
     "drain-high": "a drain is not in the lowest floor; figure: height above it [mm]",
+    "string-modules": "a module not once in one string, or strings not whole; figure: how many are told",
+    "terminals": "a module's terminals are told off its surface; figure: how far [mm]",
+    "link-length": "the link told is not that through the places told; figure: link told [mm]",
+    "touching-volts": "volts between touching modules are not those told; figure: volts told [V]",
+    "string-volts": "a string's volts are not those of its modules; figure: volts full told [V]",
+    "cable-bend": "a link cable's bends have no room or are too tight; figure: stretch or inside of bend [mm]",
+    "cable-length": "a link cable is not as long as its places; figure: length told [mm]",
     "disconnect-reach": "no hand reaches the disconnect; figure: missing [mm], none for the wrong side",
 }
 """Every code a finding may bear, what it says, and what its figure is."""

@@ -11,7 +11,7 @@ from boxfit.sheet.drawing.pdf import pdf_of
 from boxfit.sheet.dxf import stock_dxf
 from boxfit.sheet.fastener_list import fastener_list_csv
 from boxfit.sheet.nesting import nested
-from boxfit.sheet.order_list import order_list_csv, orders_of
+from boxfit.sheet.order_list import Order, order_list_csv, orders_of
 from boxfit.sheet.stock import Nesting, Wanted
 from boxfit.sheet.stock_csv import sheets_csv, stock_words
 from boxfit.sheet.stock_pages import stock_drawing
@@ -31,18 +31,18 @@ class WrittenLists:
     notes: tuple[str, ...]
 
 
-def write_lists(built: tuple[BuiltBox, ...], folder: Path) -> WrittenLists:
+def write_lists(built: tuple[BuiltBox, ...], folder: Path, more: tuple[Order, ...] = ()) -> WrittenLists:
     """Writes sheets and lists, and templates, of all boxes into the folder.
 
-    What is cut from sheet has no list where all boxes are printed. Raises OSError where a file cannot be
-    written.
+    `more` is ordered besides what the boxes need. What is cut from sheet has no list where all boxes are
+    printed. Raises OSError where a file cannot be written.
     """
     wanted = wanted_of(built)
     nesting = nested(wanted)
     fasteners = fasteners_of(built)
     texts = {
         "fastener-list.csv": fastener_list_csv(fasteners),
-        "order-list.csv": order_list_csv(orders_of(built, wanted, nesting, fasteners)),
+        "order-list.csv": order_list_csv((*orders_of(built, wanted, nesting, fasteners), *more)),
     }
     if wanted:
         texts["cut-list.csv"] = cut_list_csv(wanted)

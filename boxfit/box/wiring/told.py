@@ -106,7 +106,8 @@ def _unknown(found: Electrics) -> Iterator[str]:
     if beyond > 0.0:
         yield (
             f"link cables: {beyond / 1000.0:.1f} m of {whole / 1000.0:.1f} m lie between the bays, where "
-            "nothing was surveyed: lay a rope first, order cable by it; away from heat, sharp edges and what moves"
+            "nothing was surveyed: lay a rope first, order cable by it; away from heat, sharp edges and "
+            "what moves"
         )
     if found.wiring.inverter is None:
         yield (
