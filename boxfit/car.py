@@ -81,8 +81,12 @@ class Window:
 
 @dataclass(frozen=True)
 class PullFactors:
-    """Times its own weight that a box is pulled each way [g], by the user's own rule; 0 asks nothing."""
+    """Times its own weight that a box is pulled each way [g], by the user's own word; 0 asks nothing.
 
+    `rules` names the rule set from which those were taken that the file leaves out; empty for the usual one.
+    """
+
+    rules: str
     front: float
     rear: float
     side: float
@@ -95,8 +99,9 @@ class Car:
     """One car as believed after reading: names as written, every figure checked.
 
     `windows` is empty where the file has no [electrics]; a pack is then one string. With
-    `string_in_one_bay` no string may have modules in two bays. `drive` is what the drive draws of the pack. `retention` names the rule set that boxes must
-    stay put under, empty for the usual one; or it holds the user's own factors.
+    `string_in_one_bay` no string may have modules in two bays. `drive` is what the drive draws of the pack.
+    `retention` names the rule set that boxes must stay put under, empty for the usual one; or it holds the
+    user's own factors.
     """
 
     name: str

@@ -8,20 +8,27 @@ from boxfit.car import PullFactors
 from boxfit.files import bounds
 from boxfit.files.kinds import choice, number, wrong
 from boxfit.files.said import Said
-from boxfit.standards.load_factors import RULE_SETS
+from boxfit.standards.load_factors import PULLS, RULE_SETS, USUAL_RULE_SET
 
 RuleSetWord = Annotated[str, choice(tuple(RULE_SETS))]
 Factor = Annotated[float, number(bounds.PULL_FACTOR)]
 
 
 class SaidFactors(Said):
-    """The user's own factors [g], each way."""
+    """The user's own factors [g]; those of the rules where one is left out."""
 
-    front: Factor
-    rear: Factor
-    side: Factor
-    up: Factor
-    down: Factor
+    front: Factor | None = None
+    rear: Factor | None = None
+    side: Factor | None = None
+    up: Factor | None = None
+    down: Factor | None = None
+
+    def all_of(self, rules: str) -> PullFactors:
+        """Every factor, with those of a rule set's name for what was left out."""
+        usual = RULE_SETS[rules or USUAL_RULE_SET]
+        said = {pull: getattr(self, pull) for pull in PULLS}
+        kept = {pull: usual.factor(pull) if own is None else own for pull, own in said.items()}
+        return PullFactors(rules, **kept)
 
 
 class SaidRetention(Said):
@@ -32,14 +39,14 @@ class SaidRetention(Said):
 
     @field_validator("factors")
     @classmethod
-    def _own_or_named(cls, factors: SaidFactors | None, info: ValidationInfo) -> SaidFactors | None:
-        if factors and info.data.get("rules"):
-            raise wrong("must not stand beside rules", "leave one of the two out")
-        if factors and not any(factors.model_dump().values()):
-            raise wrong("must not all be 0", "leave [retention] out for the usual rules")
+    def _some_pull(cls, factors: SaidFactors | None, info: ValidationInfo) -> SaidFactors | None:
+        if factors:
+            whole = factors.all_of(info.data.get("rules") or "")
+            if not any(getattr(whole, pull) for pull in PULLS):
+                raise wrong("must not all be 0", "leave [retention] out for the usual rules")
         return factors
 
 
 def retention_believed(said: SaidRetention) -> str | PullFactors:
     """The rule set's name, empty for the usual one, or the user's own factors."""
-    return PullFactors(**said.factors.model_dump()) if said.factors else said.rules or ""
+    return said.factors.all_of(said.rules or "") if said.factors else said.rules or ""

@@ -11,7 +11,7 @@ def rules_of(car: Car) -> LoadFactors:
     no rule set has; reading has refused it."""
     said = car.retention
     if isinstance(said, PullFactors):
-        source = "[retention] in car.toml"
+        source = f"[retention] in car.toml, what it leaves out by {said.rules or USUAL_RULE_SET}"
         return LoadFactors(
             OWN, said.front, said.rear, said.side, said.up, said.down, source, "the user's own"
         )

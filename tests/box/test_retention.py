@@ -187,7 +187,7 @@ def test_lists_that_are_missing_are_found(tmp_path: Path) -> None:
 def test_rules_of_a_car() -> None:
     assert rules_of(CAR) == TWENTY
     assert rules_of(replace(CAR, retention="r100-m1-n1")).front == 28.0
-    own = rules_of(replace(CAR, retention=PullFactors(8.0, 0.0, 5.0, 5.0, 5.0)))
+    own = rules_of(replace(CAR, retention=PullFactors("", 8.0, 0.0, 5.0, 5.0, 5.0)))
     assert (own.front, own.rear, own.status) == (8.0, 0.0, "the user's own")
     found = retention_of(own, MODULE, BUILT)
     assert [one.pull for one in found.boxes[0].pulled] == ["front", "left", "right", "up", "down"]
