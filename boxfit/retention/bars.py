@@ -16,15 +16,6 @@ class Section:
         return self.second_moment / self.outermost
 
 
-def flat_section(width: float, thickness: float) -> Section:
-    """A flat bar bent across its thickness [mm]: I = b t^3 / 12 (textbook).
-
-    >>> flat_section(12.0, 2.0).modulus
-    8.0
-    """
-    return Section(width * thickness**3 / 12.0, thickness / 2.0)
-
-
 def angle_section(flat: float, upright: float, thickness: float, uprights: int = 1) -> Section:
     """An angle, or with two `uprights` a channel, bent across its lying leg [mm]; square corners.
 
@@ -53,7 +44,7 @@ class BentBar:
 def bar_between(load: float, span: float, section: Section, modulus: float) -> BentBar:
     """A bar on two ends under an even `load` [N] in all: M = F l / 8, y = 5 F l^3 / (384 E I) (textbook).
 
-    >>> bent = bar_between(1000.0, 400.0, flat_section(20.0, 5.0), 210000.0)
+    >>> bent = bar_between(1000.0, 400.0, angle_section(20.0, 5.0, 5.0), 210000.0)
     >>> round(bent.stress, 1), round(bent.sag, 2)
     (600.0, 19.05)
     """
