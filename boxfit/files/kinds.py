@@ -1,10 +1,12 @@
 """The kinds of value a file may hold, each refused with a sentence of its own."""
 
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
 from math import dist
 from typing import Annotated, get_args
 
-from pydantic import AfterValidator, BeforeValidator
-from pydantic_core import PydanticCustomError
+from pydantic import AfterValidator, GetCoreSchemaHandler, GetJsonSchemaHandler
+from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
 from boxfit.bay import Process, Shape, Way
 from boxfit.files import bounds
@@ -19,6 +21,27 @@ _LONGEST_PHRASE = 60
 _LEAST_APART = 1.0
 
 
+@dataclass(frozen=True)
+class Kind:
+    """What a value must be: the check that says so in a sentence, and the same in words of JSON Schema.
+
+    The check runs before pydantic looks at the type; the words are what editors check by.
+    """
+
+    check: Callable[[object], object]
+    words: Mapping[str, object] = field(hash=False)
+
+    def __get_pydantic_core_schema__(self, source: object, handler: GetCoreSchemaHandler) -> CoreSchema:
+        """For pydantic: the check before whatever else is asked."""
+        return core_schema.no_info_before_validator_function(self.check, handler(source))
+
+    def __get_pydantic_json_schema__(
+        self, core: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, object]:
+        """For pydantic: what it would say of the type, and the words added."""
+        return {**handler(core), **self.words}
+
+
 def wrong(rule: str, remedy: str = "") -> PydanticCustomError:
     """The error to raise in a validator; without a remedy the reader is shown an example."""
     return PydanticCustomError("told", "{rule}", {"rule": rule, "remedy": remedy})
@@ -31,7 +54,7 @@ def _within(value: object, believed: Bounds) -> float | None:
     return float(value) if believed.low <= value <= believed.high else None
 
 
-def number(believed: Bounds) -> BeforeValidator:
+def number(believed: Bounds) -> Kind:
     """Accepts a finite number within the bounds, whole or not."""
 
     def check(value: object) -> float:
@@ -39,10 +62,10 @@ def number(believed: Bounds) -> BeforeValidator:
             raise wrong(f"must be a number {believed}")
         return found
 
-    return BeforeValidator(check)
+    return Kind(check, _between(believed))
 
 
-def whole(believed: Bounds) -> BeforeValidator:
+def whole(believed: Bounds) -> Kind:
     """Accepts a whole number within the bounds."""
 
     def check(value: object) -> int:
@@ -50,10 +73,14 @@ def whole(believed: Bounds) -> BeforeValidator:
             raise wrong(f"must be a whole number {believed}")
         return int(found)
 
-    return BeforeValidator(check)
+    return Kind(check, _between(believed))
 
 
-def choice(words: tuple[str, ...]) -> BeforeValidator:
+def _between(believed: Bounds) -> dict[str, object]:
+    return {"minimum": believed.low, "maximum": believed.high}
+
+
+def choice(words: tuple[str, ...]) -> Kind:
     """Accepts one of the words."""
 
     def check(value: object) -> object:
@@ -63,10 +90,10 @@ def choice(words: tuple[str, ...]) -> BeforeValidator:
             )
         return value
 
-    return BeforeValidator(check)
+    return Kind(check, {"enum": list(words)})
 
 
-def listed(what: str, least: int, most: int) -> BeforeValidator:
+def listed(what: str, least: int, most: int) -> Kind:
     """Accepts a list of `least` to `most` entries, told to the reader as `what`."""
 
     def check(value: object) -> object:
@@ -76,10 +103,10 @@ def listed(what: str, least: int, most: int) -> BeforeValidator:
             raise wrong(f"must be {what}: {len(value)} entries found")
         return value
 
-    return BeforeValidator(check)
+    return Kind(check, {"minItems": least, "maxItems": most})
 
 
-def _words(what: str, longest: int) -> BeforeValidator:
+def _words(what: str, longest: int) -> Kind:
     """Accepts text that can be read on one line."""
 
     def check(value: object) -> str:
@@ -87,7 +114,7 @@ def _words(what: str, longest: int) -> BeforeValidator:
             return value
         raise wrong(f"must be {what} of 1 to {longest} characters on one line, in quotes")
 
-    return BeforeValidator(check)
+    return Kind(check, {"minLength": 1, "maxLength": longest, "pattern": r"\S"})
 
 
 def _no_repeats(words: list[str]) -> list[str]:
@@ -168,5 +195,7 @@ Dimensions = Annotated[
     list[DimensionWord], AfterValidator(_no_repeats), listed("a list of one to three dimensions", 1, 3)
 ]
 FaceWord = Annotated[str, choice(tuple(face for pair in FACES for face in pair))]
-HeldFaces = Annotated[list[str], BeforeValidator(_held)]
+HeldFaces = Annotated[
+    list[str], Kind(_held, {"enum": [list(way) for pair in HELD_AT for way in (pair, pair[::-1])]})
+]
 Names = Annotated[list[Name], AfterValidator(_no_repeats)]

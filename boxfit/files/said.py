@@ -16,9 +16,9 @@ _SPOKEN: dict[Relation, str] = {"below": "be below", "not below": "not be below"
 
 
 class Said(BaseModel):
-    """A table of a file: unknown keys and unlike types are refused."""
+    """A table of a file: unknown keys and unlike types are refused; the words under a key are its help."""
 
-    model_config = ConfigDict(extra="forbid", strict=True, frozen=True)
+    model_config = ConfigDict(extra="forbid", strict=True, frozen=True, use_attribute_docstrings=True)
 
 
 class SaidFile(Said):

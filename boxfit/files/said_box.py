@@ -11,18 +11,34 @@ class SaidBox(Said):
     """A [box] table of a car or a bay; what is left out is taken from elsewhere."""
 
     material: MaterialWord | None = None
+    """What sheet or print the box is made of."""
     process: ProcessWord | None = None
+    """How it is made: folded, welded from plates, or printed."""
     shape: ShapeWord | None = None
+    """Plain boxes, or stepped ones too where they hold more."""
     thickness: Sheet | None = None
+    """Of walls and floor [mm]."""
     bend_radius: Annotated[float, number(bounds.BEND_RADIUS)] | None = None
+    """Inside of every bend [mm]."""
     flange: Allowance | None = None
+    """How far the rim that carries the lid stands outwards [mm]."""
     lid_thickness: Sheet | None = None
+    """Of the lid [mm]."""
     clearance: Allowance | None = None
+    """From the box to the body and to what stays there [mm]."""
     liner: Allowance | None = None
+    """Of the lining of floor and walls [mm]."""
     gap: Allowance | None = None
+    """From a module to the liner at its sides [mm]."""
     headroom: Allowance | None = None
+    """From a module and the room it needs above to the lid or the next shelf [mm]."""
     tiers: Annotated[int, whole(bounds.TIERS)] | None = None
+    """Levels of modules in one box, at most."""
     boxes: Annotated[int, whole(bounds.BOXES)] | None = None
+    """Boxes in one bay, at most."""
     gasket_width: Allowance | None = None
+    """Of the gasket between flange and lid [mm]; no gasket where left out."""
     gasket_thickness: Allowance | None = None
+    """Of the gasket before the lid presses it [mm]."""
     cover_material: MaterialWord | None = None
+    """What the cover plate is made of, where it is another than the box."""

@@ -13,27 +13,39 @@ class SaidTurns(Said):
     """A hinge from one place to another [mm], and the angles [degrees] turned about it, right-handed."""
 
     hinge: Apart
+    """Two places on the hinge's line, [[x, y, z], [x, y, z]] [mm]."""
     by: FromTo
+    """From which angle to which it turns, right-handed [degrees]."""
 
 
 class SaidSolid(Said):
     """What is said of every keep-out: `moves` are the offsets [mm] it visits, in straight lines, in order."""
 
     kind: str
+    """Shape of what stays."""
     name: Name
+    """What it is."""
     clearance: Allowance = 0.0
+    """What the box keeps from it, where that is more than its own [mm]."""
     negotiable: bool = False
+    """Whether it could go, at a price worth knowing."""
     reason: Phrase | None = None
+    """Why it keeps its distance: moving, hot, or your own word."""
     moves: Offsets | None = None
+    """Offsets it visits from where it is drawn, each [x, y, z] [mm]."""
     turns: SaidTurns | None = None
+    """The hinge it swings about."""
 
 
 class SaidBlockKeepout(SaidSolid):
     """A solid square to the axes [mm]."""
 
     kind: Literal["block"]
+    """A block square to the car."""
     high: Place
+    """Its front, left and upper corner, [x, y, z] [mm]."""
     low: Place
+    """Its rear, right and lower corner, [x, y, z] [mm]."""
 
     @field_validator("low")
     @classmethod
@@ -46,9 +58,13 @@ class SaidCylinderKeepout(SaidSolid):
     """A round bar [mm]; `start` is written `from`, `end` is written `to`."""
 
     kind: Literal["cylinder"]
+    """A round bar, or a wheel."""
     start: Place = Field(alias="from")
+    """Middle of one end, [x, y, z] [mm]."""
     end: Place = Field(alias="to")
+    """Middle of the other end, [x, y, z] [mm]."""
     diameter: Size
+    """Across it [mm]."""
 
     @field_validator("end")
     @classmethod
@@ -64,6 +80,7 @@ class SaidMeshKeepout(SaidScan, SaidSolid):
     """A closed solid of triangles in a file of its own."""
 
     kind: Literal["mesh"]
+    """A closed solid of triangles in a file of its own."""
 
 
 SaidKeepout = Annotated[SaidBlockKeepout | SaidCylinderKeepout | SaidMeshKeepout, Field(discriminator="kind")]

@@ -27,16 +27,22 @@ class SaidSize(Said):
     """The body [mm]."""
 
     length: Size
+    """From back to front [mm]."""
     width: Size
+    """From right to left [mm]."""
     height: Size
+    """From bottom to top [mm]."""
 
 
 class SaidVoltage(Said):
     """Volts [V] of one module."""
 
     empty: Volts
+    """When empty [V]."""
     nominal: Volts
+    """As stated [V]."""
     full: Volts
+    """When full [V]."""
 
     @field_validator("nominal", "full")
     @classmethod
@@ -55,7 +61,9 @@ class SaidCurrent(Said):
     """Amperes [A] of one module."""
 
     continuous: Amperes
+    """All the time [A]."""
     peak: Amperes
+    """For a moment [A]."""
 
     @field_validator("peak")
     @classmethod
@@ -68,18 +76,26 @@ class SaidRoom(Said):
     """Room [mm] kept clear at each face."""
 
     top: Allowance = 0.0
+    """Above it [mm]."""
     bottom: Allowance = 0.0
+    """Under it [mm]."""
     front: Allowance = 0.0
+    """Before the front end of its length [mm]."""
     back: Allowance = 0.0
+    """Behind the back end of its length [mm]."""
     left: Allowance = 0.0
+    """At the left end of its width [mm]."""
     right: Allowance = 0.0
+    """At the right end of its width [mm]."""
 
 
 class SaidHeld(Said):
     """The two faces along whose upper edges the module may be pressed down, and how far in [mm]."""
 
     at: HeldFaces = Field(default=list(HELD_AT[0]))
+    """The two opposite faces along whose upper edges it may be pressed."""
     width: Annotated[float, number(bounds.HELD_WIDTH)] = 12.0
+    """How far in from each edge [mm]."""
 
 
 class SaidModule(SaidFile):
@@ -88,18 +104,31 @@ class SaidModule(SaidFile):
     samples = (examples.MODULE,)
 
     name: Name
+    """What the module is called."""
     size: SaidSize
+    """Its body, terminals and flanges apart."""
     mass: Mass
+    """What it weighs [kg]."""
     energy: Annotated[float, number(bounds.ENERGY)]
+    """What it holds [kWh]."""
     capacity: Annotated[float, number(bounds.CAPACITY)]
+    """Its capacity [Ah]."""
     voltage: SaidVoltage
+    """Across its terminals."""
     room: SaidRoom = SaidRoom()
+    """What is kept clear of everything at its faces."""
     room_shared: bool = False
+    """Whether two that look at each other keep one room between them."""
     held: SaidHeld = SaidHeld()
+    """Where bars may press it down; ask its maker."""
     terminals: FaceWord | None = None
+    """The face in whose middle they sit."""
     up: Dimensions
+    """Which of its dimensions may stand upright."""
     spacing: Allowance
+    """To the next module [mm]."""
     current: SaidCurrent | None = None
+    """What it may give."""
 
     @field_validator("held")
     @classmethod

@@ -20,8 +20,11 @@ class SaidFoldedK(Said):
     """A row of the shop's own table: sheet and inside radius [mm], and the K [-] it found."""
 
     thickness: Annotated[float, number(Bounds(0.1, bounds.SHEET.high, "mm"))]
+    """Of the sheet [mm]."""
     radius: Annotated[float, number(bounds.BEND_RADIUS)]
+    """Inside of the bend [mm]."""
     k: Annotated[float, number(bounds.K_FACTOR)]
+    """Where the neutral line lies, as a part of the thickness."""
 
 
 def _no_row_twice(rows: list[SaidFoldedK]) -> list[SaidFoldedK]:
@@ -41,13 +44,21 @@ class SaidFoldShop(Said):
     """A [fold_shop] table."""
 
     sheet: SheetSides | None = None
+    """The stock sheet, [length, width] [mm]."""
     brake: Side | None = None
+    """Longest fold the brake makes [mm]."""
     least_flange: Allowance | None = None
+    """Shortest leg the brake holds [mm]; 3 t + r where left out."""
     weld_gap: Small | None = None
+    """Between edges before they are welded [mm]."""
     weld_bead: Small | None = None
+    """What a weld fills of a corner inside [mm]."""
     part_gap: Allowance | None = None
+    """Between parts on a sheet [mm]."""
     sheet_edge: Allowance | None = None
+    """Left free round a sheet [mm]."""
     k: KTable = Field(default_factory=list)
+    """The shop's own test bends; DIN 6935 where none fits."""
 
     @field_validator("sheet_edge")
     @classmethod
@@ -64,17 +75,27 @@ class SaidPrintShop(Said):
     """A [print_shop] table."""
 
     bed: BedSides | None = None
+    """What the printer's bed takes, [x, y, z] [mm]."""
     joint: Small | None = None
+    """Air at each side of a keyed joint [mm]."""
     least_wall: Annotated[float, number(bounds.PRINTED_WALL)] | None = None
+    """Thinnest wall that prints [mm]."""
 
 
 class SaidTolerances(Said):
     """A [tolerances] table: plus or minus [mm], `fold_angle` [degrees]."""
 
     module: Small | None = None
+    """Each dimension of a module [mm]."""
     liner: Small | None = None
+    """The liner's thickness [mm]."""
     cut: Small | None = None
+    """Each cut edge [mm]."""
     fold: Small | None = None
+    """Each bend's place [mm]."""
     fold_angle: Annotated[float, number(bounds.FOLD_ANGLE)] | None = None
+    """Each bend's angle [degrees]."""
     weld: Small | None = None
+    """Each welded seam [mm]."""
     printed: Small | None = None
+    """Each printed dimension [mm]."""
