@@ -50,24 +50,34 @@ def _alike(parts: BoxParts) -> dict[str, object]:
 def made_alike(strip: Strip) -> tuple[object, ...]:
     """What two strips share that are cut and folded alike, wherever they stand; a mirrored one differs."""
     legs = tuple(round(length, 3) for _, length in strip.legs)
-    holes = sorted(
-        (hole.leg, round(hole.along, 3), round(hole.across, 3), hole.diameter) for hole in strip.holes
-    )
     sheet = (strip.kind, strip.material, strip.thickness, strip.radius, round(strip.width, 3))
-    return (*sheet, legs, tuple(holes), hand(strip), strip.notes)
+    return (*sheet, legs, tuple(_places(strip)), hand(strip), strip.notes)
 
 
 def hand(strip: Strip) -> int:
-    """1 or -1 for two strips that are mirror images, 0 where a strip is its own.
+    """1 or -1 for two strips that are mirror images; 0 where a strip is its own, holes alike from both ends.
 
     By the turn of three ways: along the folds, along the first leg, and to where the second goes.
     """
-    if not strip.holes:
+    if _places(strip, from_end=True) == _places(strip):
         return 0
     (a, b, c), (d, e, f), (x, y, z) = (
         DIRECTIONS[way] for way in (strip.along, strip.legs[0][0], strip.inwards)
     )
     return round((b * f - c * e) * x + (c * d - a * f) * y + (a * e - b * d) * z)
+
+
+def _places(strip: Strip, from_end: bool = False) -> list[tuple[int, float, float, float]]:
+    """Where the holes of a strip are, from the start of its folds or from their end."""
+    return sorted(
+        (
+            hole.leg,
+            round(strip.width - hole.along if from_end else hole.along, 3),
+            round(hole.across, 3),
+            hole.diameter,
+        )
+        for hole in strip.holes
+    )
 
 
 def names_of(parts: BoxParts) -> Iterator[str]:
