@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from boxfit.car import Car
 from boxfit.jobs.build import build
-from boxfit.jobs.going_on import Search
+from boxfit.jobs.going_on import Search, Tell
 from boxfit.layout import Layout
 from boxfit.module import Module
 
@@ -27,7 +27,7 @@ def papers(car: Car, module: Module, target: Path, search: Search) -> str:
     from boxfit.sheet.drawing.pdf import pdf_of
 
     layout, how = _result(car, module, target, search)
-    case = _case(car, module, layout, search)
+    case = case_of(car, module, layout, search.tell)
     drawing = drawn(case, search.tell)
     write_whole(target / PAPERS, pdf_of(drawing))
     return said(case, len(drawing.pages), how)
@@ -62,7 +62,7 @@ def _written(car: Car, module: Module, folder: Path) -> Layout | None:
     return None if judge_layout(data, car, module) else layout
 
 
-def _case(car: Car, module: Module, layout: Layout, search: Search) -> "Case":
+def case_of(car: Car, module: Module, layout: Layout, tell: Tell) -> "Case":
     """Boxes built, wired, weighed by their solids, and checked."""
     from boxfit.box.retention.whole import retention_of
     from boxfit.box.searched_pack import searched_pack
@@ -76,10 +76,10 @@ def _case(car: Car, module: Module, layout: Layout, search: Search) -> "Case":
     from boxfit.solid.weighed import weighed_car
     from boxfit.solid.write import placed_shape
 
-    search.tell("making solids")
+    tell("making solids")
     built = built_boxes(car, module, layout)
     made = made_boxes(car, module, layout, built)
-    search.tell("laying cables")
+    tell("laying cables")
     electrics = electrics_of(car, module, layout, built)
     links = cable_group(electrics.wiring)
     weights = [cable.mass for cable, _ in electrics.wiring.routed]

@@ -1,8 +1,9 @@
 """How wide the columns of a table are, so that it takes as little height as it can within the page. [mm]"""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from functools import lru_cache
 from itertools import permutations
+from math import ceil
 
 from boxfit.sheet.drawing.letters import width_of
 
@@ -10,6 +11,8 @@ LETTERS = 2.2
 """Height of words [mm]."""
 STEPS = (16.0, 8.0, 4.0, 2.0, 1.0)
 """What one column gives another at a time [mm], the most first."""
+LONG = 45.0
+"""A word wider than this [mm] may be broken."""
 SPARE = 0.01
 """Columns are so much wider than their words [mm]."""
 
@@ -20,15 +23,20 @@ def _word(word: str) -> float:
 
 
 class Column:
-    """The words of a column, cell by cell; how wide it has to be at least, and how wide it asks to be."""
+    """The words of a column, cell by cell; how wide it has to be at least, and how wide it asks to be.
 
-    def __init__(self, cells: Sequence[str], blank: float = 0.0) -> None:
+    A column that is `whole` is broken nowhere but in its name, which comes first.
+    """
+
+    def __init__(self, cells: Sequence[str], blank: float = 0.0, whole: bool = False) -> None:
         self._words = [[_word(word) for word in cell.split()] for cell in cells]
         self._lines: dict[float, list[int]] = {}
         space = self._space = _word("a b") - _word("a") - _word("b")
-        self.least = max(blank, *(word for words in self._words for word in words), 0.0) + SPARE
-        whole = (sum(words) + space * max(0, len(words) - 1) for words in self._words)
-        self.asked = max(self.least, *whole) + SPARE
+        asked = [sum(words) + space * max(0, len(words) - 1) for words in self._words]
+        kept = asked[1:] if whole else ()
+        words = (min(word, LONG) for words in self._words for word in words)
+        self.least = max(blank, *words, *kept, 0.0) + SPARE
+        self.asked = max(self.least, *asked) + SPARE
 
     def lines(self, wide: float) -> list[int]:
         """How many lines each cell takes in a width."""
@@ -43,8 +51,25 @@ class Column:
             if end + self._space + word <= wide + 1e-6:
                 end += self._space + word
             else:
-                lines, end = lines + 1, word
+                lines, end = lines + ceil(max(1.0, word / wide)), word
         return lines
+
+
+def broken(words: str, wide: float) -> str:
+    """The words with those that are wider than a width [mm] parted.
+
+    >>> broken("a wonderful day", 10.0)
+    'a wonder ful day'
+    """
+    return " ".join(piece for word in words.split() for piece in _pieces(word, wide))
+
+
+def _pieces(word: str, wide: float) -> Iterator[str]:
+    while _word(word) > wide and len(word) > 1:
+        count = next((k for k in range(len(word) - 1, 0, -1) if _word(word[:k]) <= wide), 1)
+        yield word[:count]
+        word = word[count:]
+    yield word
 
 
 def widths_within(columns: Sequence[Column], space: float) -> list[float]:

@@ -5,7 +5,7 @@ from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 from boxfit.bay import Point
-from boxfit.papers.columns import LETTERS, Column, widths_within
+from boxfit.papers.columns import LETTERS, Column, broken, widths_within
 from boxfit.sheet.drawing.letters import wrapped
 from boxfit.sheet.drawing.marks import Line, Mark, Text
 
@@ -29,10 +29,10 @@ Cells = tuple[tuple[str, ...], ...]
 class Grid:
     """A heading, the names of the columns, rows of words.
 
-    The columns named in `figures` are set to the right. Where somebody is to write, rows are at least `least`
-    [mm] high, and the columns named in `blank` at least so wide [mm]. Without names of columns there is no
-    line for them. `fixed` [mm] are the widths of the columns where they
-    are those of the table it was split from.
+    The columns named in `figures` are set to the right; their cells are not broken, nor are those of the
+    columns in `whole`. Where somebody is to write, rows are at least `least` [mm] high, and the columns in
+    `blank` at least so wide [mm]. Without names of columns there is no line for them. `fixed` [mm] are the
+    widths of the columns where they are those of the table it was split from.
     """
 
     heading: str
@@ -41,6 +41,7 @@ class Grid:
     figures: frozenset[int] = frozenset()
     least: float = ROW
     blank: Mapping[int, float] = field(default_factory=dict)
+    whole: frozenset[int] = frozenset()
     fixed: tuple[float, ...] = ()
 
     @cached_property
@@ -49,7 +50,11 @@ class Grid:
         if self.fixed:
             return self.fixed
         columns = [
-            Column([row[k] for row in (self.columns, *self.rows)], self.blank.get(k, 0.0))
+            Column(
+                [row[k] for row in (self.columns, *self.rows)],
+                self.blank.get(k, 0.0),
+                k in self.figures | self.whole,
+            )
             for k in range(len(self.columns))
         ]
         within = widths_within(columns, SPACE - 2.0 * PAD * len(columns))
@@ -67,7 +72,7 @@ class Grid:
 
     def _cells(self, row: Sequence[str]) -> Cells:
         return tuple(
-            tuple(wrapped(words, LETTERS, wide - 2.0 * PAD + 1e-6)) or ("",)
+            tuple(wrapped(broken(words, wide - 2.0 * PAD), LETTERS, wide - 2.0 * PAD + 1e-6)) or ("",)
             for words, wide in zip(row, self.widths, strict=True)
         )
 

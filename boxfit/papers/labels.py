@@ -153,6 +153,7 @@ def _torque(case: Case) -> Iterator[Block]:
             frozenset((1,)),
             TO_WRITE,
             {4: 20.0, 5: 24.0, 6: 18.0},
+            frozenset((0,)),
         )
     joints = tuple((joint, "", "", "", "") for joint in ("module terminals", "link cables", "body earth"))
     heads = ("electrical joint", "qty", "torque, N m", "tightened by", "when")

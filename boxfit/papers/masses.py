@@ -50,21 +50,31 @@ def loads_table(states: tuple[State, ...]) -> Grid:
 
 
 def margins_table(case: Case, states: tuple[State, ...]) -> Block:
-    """Each limit against each state."""
-    rows = []
-    for state in states:
-        for one in margins(state, case.car.limits):
-            verdict = "kept" if one.left >= 0.0 else "EXCEEDED"
-            figures = (f"{one.load:.1f}", f"{one.limit:.1f}", f"{one.left:+.1f}")
-            rows.append((one.what, state.name, *figures, verdict))
-    order = {what: place for place, what in enumerate(LIMITS)}
-    rows.sort(key=lambda row: order[row[0]])
-    if not rows:
+    """Each limit with what is left of it in each state."""
+    found = {state.name: {one.what: one for one in margins(state, case.car.limits)} for state in states}
+    told = [what for what in LIMITS if any(what in each for each in found.values())]
+    if not told:
         return Words("Missing: no limit of the maker's plate is told; [limits] in car.toml gives them.")
-    columns = ("limit", "state", "load kg", "limit kg", "margin kg", "")
-    return Grid(
-        "Limits of the maker's plate, each state against each", columns, tuple(rows), frozenset((2, 3, 4))
+    rows = tuple(
+        (
+            what,
+            f"{found[states[0].name][what].limit:.1f}",
+            *(margin_words(found[state.name][what].left) for state in states),
+        )
+        for what in told
     )
+    columns = ("limit", "limit kg", *(f"left {state.name}" for state in states))
+    heading = "Limits of the maker's plate in kg and what is left of them, state by state"
+    return Grid(heading, columns, rows, frozenset(range(1, 2 + len(states))))
+
+
+def margin_words(left: float) -> str:
+    """What is left of a limit [kg], or by how much it is broken.
+
+    >>> margin_words(12.34), margin_words(-3.0)
+    ('+12.3', 'OVER BY 3.0')
+    """
+    return f"{left:+.1f}" if left >= 0.0 else f"OVER BY {-left:.1f}"
 
 
 def _findings(case: Case, states: tuple[State, ...]) -> Iterator[Block]:
@@ -109,7 +119,7 @@ def pack_table(case: Case) -> Grid:
     rows = tuple(
         (box.name, f"{box.mass:.1f}", *(f"{along:.0f}" for along in box.at)) for box in case.pack.boxes
     )
-    columns = ("box with its modules", "kg", "x mm", "y mm", "z mm")
+    columns = ("of the pack", "kg", "x mm", "y mm", "z mm")
     return Grid("", columns, rows, frozenset((1, 2, 3, 4)))
 
 

@@ -104,7 +104,7 @@ LISTED = (
     ),
     Source("drawing rules", "ISO 128, ISO 128-50, ISO 129-1, ISO 5455, ISO 5456-2", MEMORY),
     Source("sheets of paper and title block", "ISO 216, ISO 5457, ISO 7200", MEMORY),
-    Source("solids on file", "ISO 10303-21", MEMORY),
+    Source("solids on file", "ISO 10303-21, ISO 10303-41", MEMORY),
     Source("one person lifts 25 kg; 40 kg into a boot fails", "common practice, no source", PRACTICE),
     Source("allowances, gap, liner, headroom where not told", "common practice, no source", PRACTICE),
     Source("tolerances of cutting, folding, welding, printing", "common practice, no source", PRACTICE),

@@ -20,6 +20,8 @@ from boxfit.sheet.drawing.car_page import car_page
 from boxfit.sheet.drawing.letters import cut_to, width_of
 from boxfit.sheet.drawing.marks import Drawing, Line, Mark, Page, Text
 from boxfit.sheet.drawing.title import Title
+from boxfit.sheet.single_line import single_line_drawing
+from boxfit.sheet.strings_plan import strings_drawing
 
 HEAD, FOOT = 284.0, 14.0
 """Base lines of the words at the head and at the foot of an A4 page [mm]."""
@@ -48,6 +50,8 @@ def _parts(case: Case, tell: Callable[[str], None]) -> Iterator[Part]:
     yield section_part(boxes(case))
     yield section_part(fixings(case))
     yield section_part(electrics(case))
+    yield Part("Single-line diagram", single_line_drawing(case.electrics).pages)
+    yield Part("Plan of strings", strings_drawing(case.electrics).pages)
     for make in (holes, labels, torque, cautions, sources_section):
         yield section_part(make(case))
     for one in case.built:

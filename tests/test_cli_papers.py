@@ -1,0 +1,128 @@
+"""boxfit papers as a workshop runs it: from results that belong, built anew else, whole or not at all."""
+
+from importlib import import_module
+from pathlib import Path
+
+import pytest
+from typer.testing import CliRunner, Result
+
+from boxfit.car import Car
+from boxfit.cli import app
+from boxfit.files.layout_json import layout_bytes
+from boxfit.files.made_from import MADE_FROM, made_from_bytes
+from boxfit.jobs.going_on import Search
+from boxfit.module import Module
+from tests.papers.samples import silent_case, silent_papers
+from tests.test_demos import ROOT, demo, main_job
+
+DUNLIN = ROOT / "bays" / "dunlin-850"
+HERON = str(ROOT / "modules" / "heron-44.toml")
+PLACE = Path("dunlin-850") / "heron-44"
+
+
+def run(*words: str | Path) -> Result:
+    """A command, in this process."""
+    return CliRunner().invoke(app, ["papers", *(str(word) for word in words)])
+
+
+def write_results(folder: Path, car: Car, module: Module) -> None:
+    """What of the results of build the papers are made from."""
+    folder.mkdir(parents=True, exist_ok=True)
+    (folder / "layout.json").write_bytes(layout_bytes(main_job()))
+    (folder / MADE_FROM).write_bytes(made_from_bytes(car, module))
+
+
+@pytest.fixture
+def built(tmp_path: Path) -> Path:
+    """A folder with results of the main job."""
+    write_results(tmp_path / PLACE, *demo("dunlin-850", "heron-44"))
+    return tmp_path
+
+
+@pytest.fixture
+def quick(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Papers of a small car, whatever was asked: what they say is tested with the papers themselves."""
+    monkeypatch.setattr(import_module("boxfit.jobs.papers"), "case_of", lambda *_: silent_case())
+    monkeypatch.setattr("boxfit.papers.whole.papers", lambda *_: silent_papers())
+
+
+@pytest.fixture
+def builds(monkeypatch: pytest.MonkeyPatch) -> list[Path]:
+    """Where a build was asked for; it writes what the papers need."""
+    asked: list[Path] = []
+
+    def build(car: Car, module: Module, target: Path, _: Search) -> str:
+        asked.append(target)
+        write_results(target, car, module)
+        return ""
+
+    monkeypatch.setattr(import_module("boxfit.jobs.papers"), "build", build)
+    return asked
+
+
+def test_results_that_belong_are_taken(built: Path, builds: list[Path]) -> None:
+    beside = {path.name for path in (built / PLACE).iterdir()}
+    done = run(DUNLIN, "--module", HERON, "--out", built)
+    assert done.exit_code == 0, done.output
+    assert builds == []
+    assert "from the results of boxfit build" in done.stdout
+    assert {path.name for path in (built / PLACE).iterdir()} == {*beside, "papers.pdf"}
+    assert (built / PLACE / "papers.pdf").read_bytes().startswith(b"%PDF")
+
+
+@pytest.mark.usefixtures("quick")
+def test_results_of_other_files_are_built_anew(built: Path, builds: list[Path]) -> None:
+    (built / PLACE / MADE_FROM).write_text('{"files": "of another car"}', encoding="utf-8")
+    done = run(DUNLIN, "--module", HERON, "--out", built)
+    assert done.exit_code == 0, done.output
+    assert builds == [built / PLACE]
+    assert "built anew" in done.stdout
+    assert "other files" in " ".join(done.stdout.split())
+
+
+@pytest.mark.usefixtures("quick")
+def test_a_layout_that_was_tampered_with_is_built_anew(built: Path, builds: list[Path]) -> None:
+    layout = built / PLACE / "layout.json"
+    layout.write_text(
+        layout.read_text(encoding="utf-8").replace('"count": 9', '"count": 12', 1), encoding="utf-8"
+    )
+    done = run(DUNLIN, "--module", HERON, "--out", built)
+    assert done.exit_code == 0, done.output
+    assert builds == [built / PLACE]
+
+
+@pytest.mark.usefixtures("quick")
+def test_no_results_are_built(tmp_path: Path, builds: list[Path]) -> None:
+    done = run(DUNLIN, "--module", HERON, "--out", tmp_path)
+    assert done.exit_code == 0, done.output
+    assert builds == [tmp_path / PLACE]
+    assert "no results of boxfit build are there" in " ".join(done.stdout.split())
+
+
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        (("bays/no-such-car", "--module", HERON), "there is no such folder"),
+        ((DUNLIN, "--module", "no-such-module"), "there is no such module file"),
+        ((DUNLIN,), "--module"),
+        ((DUNLIN, "--module", HERON, "--processes", "0"), "--processes"),
+    ],
+)
+def test_wrong_input_is_told_and_nothing_is_written(
+    tmp_path: Path, words: tuple[str | Path, ...], told: str
+) -> None:
+    done = run(*words, "--out", tmp_path)
+    assert done.exit_code == 2
+    assert told in done.stderr
+    assert "Traceback" not in done.output
+    assert not any(tmp_path.iterdir())
+
+
+@pytest.mark.usefixtures("quick")
+def test_papers_that_cannot_be_put_there_are_told(built: Path, builds: list[Path]) -> None:
+    (built / PLACE / "papers.pdf").mkdir()
+    done = run(DUNLIN, "--module", HERON, "--out", built)
+    assert done.exit_code == 2
+    assert "cannot be written" in done.stderr
+    assert builds == []
+    assert sorted(path.name for path in (built / PLACE).iterdir()) == ["layout.json", MADE_FROM, "papers.pdf"]
