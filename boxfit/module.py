@@ -52,7 +52,8 @@ class Module:
     `room_shared` allows two modules of a tier that look at each other to keep one room clear between them.
     It may be pressed down on strips of `held_width` [mm] along the upper edges of the two faces `held_at`,
     the one exception to the room at that face (default: common practice, no source). `terminals` names the
-    face in whose middle they sit; empty where the file does not tell.
+    face in whose middle they sit; empty where the file does not tell. `price` is in any money, None where not
+    given.
     """
 
     name: str
@@ -72,6 +73,7 @@ class Module:
     held_at: tuple[str, str] = HELD_AT[0]
     held_width: float = 12.0
     terminals: str = ""
+    price: float | None = None
 
 
 @dataclass(frozen=True)

@@ -22,6 +22,7 @@ class FoldShop:
     before they are welded, `weld_bead` [mm] is what a weld fills of the corner inside. `least_flange` [mm]
     is the shortest leg the brake holds, None where the rule 3 t + r tells it. `k_table` is empty where K is
     that of DIN 6935. On the sheet parts lie `part_gap` [mm] apart and `sheet_edge` [mm] from its edge.
+    `prices` tell what a kilogram of a material costs, in any money; of those that are given.
     """
 
     sheet: Point = (2500.0, 1250.0)
@@ -32,6 +33,7 @@ class FoldShop:
     k_table: tuple[FoldedK, ...] = ()
     part_gap: float = 8.0
     sheet_edge: float = 10.0
+    prices: tuple[tuple[str, float], ...] = ()
 
     def own_k(self, thickness: float, radius: float) -> float | None:
         """The shop's K [-] for a sheet and an inside radius [mm]; None where its table does not hold both.

@@ -61,6 +61,7 @@ weld_bead = 3.0
 part_gap = 8.0
 sheet_edge = 10.0
 k = [{ thickness = 2.5, radius = 2.5, k = 0.41 }]
+price = { aluminium-5754 = 6.5 }
 
 [print_shop]
 bed = [250.0, 250.0, 250.0]
@@ -192,9 +193,10 @@ room = { top = 30.0, bottom = 0.0, front = 0.0, back = 0.0, left = 0.0, right = 
 room_shared = false
 held = { at = ["front", "back"], width = 12.0 }
 terminals = "top"
+price = 480.0
 """)
 
-_ON_ONE_LINE = ("track", "size", "voltage", "current", "room", "held", "turns", "k")
+_ON_ONE_LINE = ("track", "size", "voltage", "current", "room", "held", "turns", "k", "price")
 """Tables that are short enough to be written between braces."""
 
 

@@ -178,6 +178,7 @@ Allowance = Annotated[float, number(bounds.ALLOWANCE)]
 Sheet = Annotated[float, number(bounds.SHEET)]
 Volts = Annotated[float, number(bounds.VOLTAGE)]
 Amperes = Annotated[float, number(bounds.CURRENT)]
+Price = Annotated[float, number(bounds.PRICE)]
 VoltageWindow = Annotated[
     list[Annotated[float, number(bounds.WINDOW)]],
     AfterValidator(_rising),

@@ -38,4 +38,5 @@ def read_module(path: Path) -> Module:
         held_at=(said.held.at[0], said.held.at[1]),
         held_width=said.held.width,
         terminals=said.terminals or "",
+        price=said.price,
     )

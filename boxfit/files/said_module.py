@@ -13,6 +13,7 @@ from boxfit.files.kinds import (
     HeldFaces,
     Mass,
     Name,
+    Price,
     Size,
     Volts,
     number,
@@ -129,6 +130,8 @@ class SaidModule(SaidFile):
     """To the next module [mm]."""
     current: SaidCurrent | None = None
     """What it may give."""
+    price: Price | None = None
+    """Of one module, in the money of all prices; for boxfit compare."""
 
     @field_validator("held")
     @classmethod

@@ -6,7 +6,7 @@ from pydantic import AfterValidator, Field, ValidationInfo, field_validator
 
 from boxfit.files import bounds
 from boxfit.files.bounds import Bounds
-from boxfit.files.kinds import Allowance, listed, number, wrong
+from boxfit.files.kinds import Allowance, Price, listed, number, wrong
 from boxfit.files.said import Said
 from boxfit.files.shown import shown
 
@@ -40,6 +40,34 @@ def _no_row_twice(rows: list[SaidFoldedK]) -> list[SaidFoldedK]:
 KTable = Annotated[list[SaidFoldedK], AfterValidator(_no_row_twice)]
 
 
+class SaidSheetPrices(Said):
+    """What a kilogram of a sheet costs, in the money of all prices; a row for each material of a box."""
+
+    aluminium_5754: Price | None = Field(default=None, alias="aluminium-5754")
+    """Of a kilogram."""
+    aluminium_5083: Price | None = Field(default=None, alias="aluminium-5083")
+    """Of a kilogram."""
+    aluminium_5052: Price | None = Field(default=None, alias="aluminium-5052")
+    """Of a kilogram."""
+    aluminium_6082: Price | None = Field(default=None, alias="aluminium-6082")
+    """Of a kilogram."""
+    aluminium_5005: Price | None = Field(default=None, alias="aluminium-5005")
+    """Of a kilogram."""
+    steel_s235: Price | None = Field(default=None, alias="steel-s235")
+    """Of a kilogram."""
+    steel_dc01: Price | None = Field(default=None, alias="steel-dc01")
+    """Of a kilogram."""
+    stainless_1_4301: Price | None = Field(default=None, alias="stainless-1.4301")
+    """Of a kilogram."""
+    abs: Price | None = Field(default=None, alias="abs")
+    """Of a kilogram."""
+    petg: Price | None = Field(default=None, alias="petg")
+    """Of a kilogram."""
+    pla: Price | None = Field(default=None, alias="pla")
+    """Of a kilogram."""
+    hdpe: Price | None = Field(default=None, alias="hdpe")
+    """Of a kilogram."""
+
 class SaidFoldShop(Said):
     """A [fold_shop] table."""
 
@@ -59,6 +87,8 @@ class SaidFoldShop(Said):
     """Left free round a sheet [mm]."""
     k: KTable = Field(default_factory=list)
     """The shop's own test bends; DIN 6935 where none fits."""
+    price: SaidSheetPrices | None = None
+    """What a kilogram of each sheet costs; for boxfit compare."""
 
     @field_validator("sheet_edge")
     @classmethod

@@ -28,9 +28,10 @@ def with_shops(rules: BoxRules, said: SaidCar) -> BoxRules:
 
 def fold_shop_believed(said: SaidFoldShop) -> FoldShop:
     """The shop that cuts, folds and welds."""
-    figures = said.model_dump(exclude_none=True, exclude={"sheet", "k"})
+    figures = said.model_dump(exclude_none=True, exclude={"sheet", "k", "price"})
     rows = tuple(FoldedK(row.thickness, row.radius, row.k) for row in said.k)
-    shop = replace(USUAL_FOLD_SHOP, k_table=rows, **figures)
+    prices = said.price.model_dump(exclude_none=True, by_alias=True) if said.price else {}
+    shop = replace(USUAL_FOLD_SHOP, k_table=rows, prices=tuple(prices.items()), **figures)
     return replace(shop, sheet=(said.sheet[0], said.sheet[1])) if said.sheet else shop
 
 
