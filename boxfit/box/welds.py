@@ -1,7 +1,8 @@
 """Every weld of a box: what meets what, how long the seam is, and how its edges are prepared.
 
 Lengths are those of the outside: corner seams run from the top of the floor joint to the rim, flange mitres
-from the corner of the walls to the flange's own, seams along a wall from corner to corner.
+from the corner of the walls to the flange's own, seams along a wall from corner to corner. What is welded to
+the box is counted as retention (box/retention/) reckons it: feet along both sides of the leg on their wall.
 """
 
 from collections.abc import Iterator
@@ -9,6 +10,8 @@ from dataclasses import dataclass
 from math import sqrt
 
 from boxfit.bay import BoxRules
+from boxfit.box.fitting import Bought
+from boxfit.box.outside.foot_shapes import ON_WALL
 from boxfit.box.parts import BoxParts, Plate, Tray
 from boxfit.box.sides import sides_of
 from boxfit.box_blank import Relief, fold_of, weld_back
@@ -32,7 +35,7 @@ class Weld:
 
 
 def welds_of(parts: BoxParts, rules: BoxRules) -> tuple[Weld, ...]:
-    """The welds of a box, from the floor upwards, the ledges last; none where it is printed.
+    """The welds of a box from the floor upwards, then ledges, hold-downs, feet and lugs; none where printed.
 
     `rules` are those that the parts were made by.
     """
@@ -40,7 +43,7 @@ def welds_of(parts: BoxParts, rules: BoxRules) -> tuple[Weld, ...]:
         return ()
     tray = parts.tray
     joints = _of_blank(tray, rules) if tray.floor_radius is not None else _of_panels(tray)
-    return (*joints, *_flange(tray), *_ledges(tray))
+    return (*joints, *_flange(tray), *_ledges(tray), *_fixed(parts))
 
 
 def _of_blank(tray: Tray, rules: BoxRules) -> Iterator[Weld]:
@@ -93,6 +96,44 @@ def _ledges(tray: Tray) -> Iterator[Weld]:
     fillet = "fillet along the lower edge, no bevel"
     for number, ledge in enumerate(tray.ledges, start=1):
         yield from _along(ledge.outside, "ledge seam", f"ledge {number}", "wall", fillet)
+
+
+def _fixed(parts: BoxParts) -> Iterator[Weld]:
+    """What is welded on: seams of the same length that join the same kinds of parts are one row."""
+    counted: dict[tuple[str, str, float, str], int] = {}
+    for name, joins, length, preparation, quantity in (
+        *_of_strips(parts),
+        *(_of_lug(parts.tray, one) for one in parts.fittings.bought if one.kind == "lifting eye"),
+    ):
+        alike = (name, joins, round(length, 3), preparation)
+        counted[alike] = counted.get(alike, 0) + quantity
+    for (name, joins, length, preparation), quantity in counted.items():
+        yield Weld(name, joins, length, preparation, quantity)
+
+
+Row = tuple[str, str, float, str, int]
+"""Name, what it joins, length [mm], preparation, how many."""
+
+
+def _of_strips(parts: BoxParts) -> Iterator[Row]:
+    """Blocks on three sides, a bar's ends to their plates, feet that no screw holds."""
+    for strip in parts.fittings.strips:
+        if strip.kind == "hold-down bracket" and strip.bar:
+            around = strip.width + 2.0 * strip.legs[0][1]
+            yield ("block seam", "hold-down block and wall", around, "fillet on three sides, no bevel", 1)
+        elif strip.kind == "hold-down" and not strip.holes:
+            profile = sum(length for _, length in strip.legs)
+            yield ("end plate seam", "hold-down and its end plate", profile, "fillet, no bevel", 2)
+        elif strip.kind == "foot" and all(hole.leg < len(strip.legs) - 1 for hole in strip.holes):
+            yield ("foot seam", "foot and wall", ON_WALL, "fillet along both sides, no bevel", 2)
+
+
+def _of_lug(tray: Tray, lug: Bought) -> Row:
+    """Both faces of the plate along wall and flange, and its lower end on the wall."""
+    low, high = lug.body.low, lug.body.high
+    thick = min(high[0] - low[0], high[1] - low[1])
+    length = 2.0 * (high[2] - low[2] + tray.flange) + thick
+    return ("lug seam", "lifting lug, wall and flange", length, "fillet all round, no bevel", 1)
 
 
 def _open(prepared: str) -> str:

@@ -5,8 +5,9 @@ from math import atan, dist, sin, sqrt
 
 import pytest
 
-from boxfit.bay import BoxRules
+from boxfit.bay import Block, BoxRules
 from boxfit.box.build import box_parts
+from boxfit.box.fitting import Bought, Fittings, Looks, Strip, StripHole, StripKind
 from boxfit.box.welds import Weld, length_of, welds_of
 from boxfit.box_shape import perimeter, rectangle
 from boxfit.layout import PlacedBox
@@ -105,6 +106,42 @@ def test_edges_are_prepared_by_material_and_thickness(material: str, thickness: 
     rules = replace(RULES, process="welded", material=material, thickness=thickness)
     box = box_around(LOW, (480.0, 390.0), (138.0,), rules)
     assert {weld.preparation for weld in welds(rules, box) if weld.name == "floor seam"} == {words}
+
+
+def test_what_is_welded_on_is_counted() -> None:
+    """A block 30 x 14 on three sides; a channel of 25, 26 and 25 to two plates; feet unless screwed; a lug.
+
+    The lug is 8 thick and 40 high under a flange of 22: two faces of 40 + 22, and its lower end.
+    """
+    parts = box_parts(bay_with(RULES), 1, BOX)
+
+    def strip(kind: StripKind, legs: tuple[float, ...], width: float, holes: tuple[int, ...]) -> Strip:
+        turns: tuple[Looks, ...] = ("up", "left", "down")
+        drilled = tuple(StripHole(leg, 5.0, 5.0, 5.0) for leg in holes)
+        ways = tuple(zip(turns, legs, strict=False))
+        is_bar = kind == "hold-down bracket"
+        steel = ("steel-s235", 6.0, 6.0)
+        return Strip(kind, kind, *steel, (0.0, 0.0, 0.0), "front", width, ways, "left", drilled, (), is_bar)
+
+    body = Block((0.0, 0.0, 560.0), (8.0, 52.0, 600.0))
+    lug = Bought("lifting eye", "lug", "left", (0.0, 0.0, 600.0), body, body, "plate", 0.05)
+    strips = (
+        strip("hold-down bracket", (14.0,), 30.0, (0,)),
+        strip("hold-down bracket", (14.0,), 30.0, (0,)),
+        strip("hold-down", (25.0, 26.0, 25.0), 400.0, ()),
+        strip("hold-down", (25.0, 13.0), 300.0, (0, 0)),
+        strip("foot", (44.0, 63.0), 60.0, (0,)),
+        strip("foot", (44.0, 63.0), 60.0, (0, 1, 1)),
+    )
+    fitted = replace(parts, fittings=Fittings(strips, (lug,)))
+    added = welds_of(fitted, RULES)[len(welds_of(parts, RULES)) :]
+    assert by_name(added) == {
+        "block seam": (2, 2 * (30.0 + 2 * 14.0)),
+        "end plate seam": (2, 2 * 76.0),
+        "foot seam": (2, 2 * 45.0),
+        "lug seam": (1, 2 * (40.0 + 22.0) + 8.0),
+    }
+    assert len(added) == 4
 
 
 def test_a_printed_box_has_none_and_all_add_up() -> None:
