@@ -134,3 +134,26 @@ def _holders(node: object) -> list[Table | list[object]]:
     if isinstance(node, list):
         return [node, *(holder for each in node for holder in _holders(each))]
     return []
+
+
+@st.composite
+def changed_figures(draw: st.DrawFn, text: str) -> Table:
+    """The tables of a TOML text with up to three keys left out or figures replaced, some far off."""
+    table: Table = deepcopy(tomllib.loads(text))
+    figures = st.one_of(
+        st.integers(-30, 30_000),
+        st.floats(-30_000.0, 30_000.0),
+        st.floats(0.0, 2.0),
+        st.sampled_from([0.1, 0.3, 50.0, 100.0, 5000.0, 10000.0, 20000.0, 2.0]),
+    )
+    for _ in range(draw(st.integers(1, 3))):
+        holder: Any = draw(st.sampled_from(_holders(table)))
+        places = list(holder) if isinstance(holder, dict) else list(range(len(holder)))
+        place = draw(st.sampled_from(places)) if places else None
+        if place is None:
+            continue
+        if isinstance(holder[place], int | float):
+            holder[place] = draw(figures)
+        elif isinstance(holder[place], dict | list) and draw(st.booleans()):
+            holder.pop(place)
+    return table

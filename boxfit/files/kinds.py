@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from math import dist
 from typing import Annotated, get_args
 
-from pydantic import AfterValidator, GetCoreSchemaHandler, GetJsonSchemaHandler
+from pydantic import AfterValidator, Field, GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
 from boxfit.bay import Process, Shape, Way
@@ -19,6 +19,8 @@ from boxfit.standards.materials import BOX_MATERIALS
 _LONGEST_NAME = 100
 _LONGEST_PHRASE = 60
 _LEAST_APART = 1.0
+_ON_ONE_LINE = r"^(?=.*\S)[^\u0000-\u001f\u007f]+$"
+"""Some letter and no line end or other sign of control, as JSON Schema has it."""
 
 
 @dataclass(frozen=True)
@@ -114,7 +116,7 @@ def _words(what: str, longest: int) -> Kind:
             return value
         raise wrong(f"must be {what} of 1 to {longest} characters on one line, in quotes")
 
-    return Kind(check, {"minLength": 1, "maxLength": longest, "pattern": r"\S"})
+    return Kind(check, {"minLength": 1, "maxLength": longest, "pattern": _ON_ONE_LINE})
 
 
 def _no_repeats(words: list[str]) -> list[str]:
@@ -161,6 +163,7 @@ def _outline(points: list[list[float]]) -> list[list[float]]:
     return points
 
 
+_UNLIKE = Field(json_schema_extra={"uniqueItems": True})
 Name = Annotated[str, _words("a name", _LONGEST_NAME)]
 Phrase = Annotated[str, _words("a short phrase", _LONGEST_PHRASE)]
 Coordinate = Annotated[float, number(bounds.COORDINATE)]
@@ -193,10 +196,13 @@ BoltWord = Annotated[str, choice(tuple(BOLTS))]
 MaterialWord = Annotated[str, choice(BOX_MATERIALS)]
 DimensionWord = Annotated[Dimension, choice(DIMENSIONS)]
 Dimensions = Annotated[
-    list[DimensionWord], AfterValidator(_no_repeats), listed("a list of one to three dimensions", 1, 3)
+    list[DimensionWord],
+    AfterValidator(_no_repeats),
+    listed("a list of one to three dimensions", 1, 3),
+    _UNLIKE,
 ]
 FaceWord = Annotated[str, choice(tuple(face for pair in FACES for face in pair))]
 HeldFaces = Annotated[
     list[str], Kind(_held, {"enum": [list(way) for pair in HELD_AT for way in (pair, pair[::-1])]})
 ]
-Names = Annotated[list[Name], AfterValidator(_no_repeats)]
+Names = Annotated[list[Name], AfterValidator(_no_repeats), _UNLIKE]
