@@ -20,7 +20,7 @@ Variation = tuple[tuple[str, str], ...]
 
 @dataclass(frozen=True)
 class LimitMargin:
-    """What is left [`unit`] to one limit that the car sets; never below 0 in a sound layout, but for noise."""
+    """What is left [`unit`] to one limit that the car sets; below 0 only where the target is missed."""
 
     limit: str
     left: float
@@ -50,9 +50,9 @@ class CompareRow:
 
     Energy [kWh], `mass` [kg] of modules and boxes together, `energy_by_mass` [kWh/kg], volts [V] of the whole
     string, `share_error` [-] from the front share wanted, None where none is; corners of all boxes added up.
-    `sheet_mass` [kg] is the net mass of the boxes' sheet parts, offcuts not counted; `cost` that of modules and
-    of that sheet, in whatever money the files' prices are, None where a price is lacking. `reason` says why
-    nothing fits, `notes` what the search noted. No layout beats one of the `best` in anything without
+    `sheet_mass` [kg] is the net mass of the boxes' sheet parts, offcuts not counted; `cost` that of modules
+    and of that sheet, in whatever money the files' prices are, None where a price is lacking. `reason` says
+    why nothing fits, `notes` what the search noted. No layout beats one of the `best` in anything without
     falling behind it elsewhere.
     """
 
@@ -142,7 +142,7 @@ def row_of(car: Car, module: Module, layout: Layout, variation: Variation = ()) 
 
 
 def limit_margins(car: Car, module: Module, layout: Layout) -> tuple[LimitMargin, ...]:
-    """What is left to each limit: the maker's plate with all aboard [kg], every window [V], the target [-]."""
+    """What is left to each limit: maker's plate with all aboard [kg], every window [V], the target [-]."""
     found: list[LimitMargin] = []
     loads, plate = all_aboard(car, layout), car.limits
     if loads is not None:

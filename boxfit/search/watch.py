@@ -17,19 +17,23 @@ def _nobody(_found: int, _bound: int | None) -> None:
 class Watch:
     """A search asks now and then whether it `is_over`, and tells what it has.
 
-    Over after `seconds` [s], endless by default; time then decides what is found and how well it is bounded.
-    `stop` ends it at once, from a signal handler too.
+    Over after `seconds` [s] by its `clock`, endless by default; time then decides what is found and how well it
+    is bounded. `stop` ends it at once, from a signal handler too.
     """
 
     seconds: float = inf
     hear: Hear = _nobody
-    _began: float = field(default_factory=monotonic)
-    _stopped: bool = False
+    clock: Callable[[], float] = monotonic
+    _began: float = field(init=False)
+    _stopped: bool = field(default=False, init=False)
+
+    def __post_init__(self) -> None:
+        self._began = self.clock()
 
     @property
     def is_over(self) -> bool:
         """True once the time is up or somebody stopped the search; stays true."""
-        if not self._stopped and monotonic() - self._began > self.seconds:
+        if not self._stopped and self.clock() - self._began > self.seconds:
             self._stopped = True
         return self._stopped
 
