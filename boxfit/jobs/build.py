@@ -59,6 +59,18 @@ def write_pictures(car: Car, module: Module, layout: Layout, folder: Path) -> No
     (folder / "assembly.csv").write_bytes(assembly_csv(assembly(car, module, layout)).encode())
 
 
+def write_summary(text: str, blocks: Sequence[str], notes: Sequence[str], folder: Path) -> str:
+    """The summary with further blocks and what the maker should know as summary.txt; returns it."""
+    from boxfit.report.columns import listed
+    from boxfit.report.maker_notes import for_the_maker
+
+    text = "\n".join([text.rstrip("\n"), "", *blocks, ""])
+    if notes:
+        text = "\n".join([text.rstrip("\n"), "", "For the maker", *listed(for_the_maker(notes)), ""])
+    (folder / "summary.txt").write_text(text, encoding="utf-8")
+    return text
+
+
 def build(car: Car, module: Module, target: Path, search: Search, shops: Sequence[str] = ()) -> str:
     """The search, then every file for the workshop; returns the summary.
 
@@ -70,7 +82,6 @@ def build(car: Car, module: Module, target: Path, search: Search, shops: Sequenc
     from boxfit.files.made_from import MADE_FROM, made_from_bytes
     from boxfit.files.results import whole_or_nothing
     from boxfit.judge.solids import judge_solids
-    from boxfit.report.columns import listed
     from boxfit.report.summary import summary
     from boxfit.sheet.drawing.write import write_drawings
     from boxfit.solid.write import write_solids
@@ -104,11 +115,8 @@ def build(car: Car, module: Module, target: Path, search: Search, shops: Sequenc
             wiring = write_electrics(electrics, folder, folder / DRAWINGS)
             pack = made_pack(solids.masses)
             write_weights(car, pack, folder)
-            text = summary(car, module, layout, pack)
             blocks = [*write_retention(car, module, built, folder), "", *wiring]
-            text = "\n".join([text.rstrip("\n"), "", *blocks, ""])
-            if notes := (*solids.notes, *fit, *prints, *for_shops.notes):
-                text = "\n".join([text.rstrip("\n"), "", "For the maker", *listed(notes), ""])
-            (folder / "summary.txt").write_text(text, encoding="utf-8")
+            notes = (*solids.notes, *fit, *prints, *for_shops.notes)
+            text = write_summary(summary(car, module, layout, pack), blocks, notes, folder)
             write_parcels(shops, f"{car.name}, boxes for {module.name}", built, for_shops, folder)
     return text

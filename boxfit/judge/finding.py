@@ -86,7 +86,7 @@ CODES = {
     "link-length": "the link told is not that through the places told; figure: link told [mm]",
     "touching-volts": "volts between touching modules are not those told; figure: volts told [V]",
     "string-volts": "a string's volts are not those of its modules; figure: volts full told [V]",
-    "cable-bend": "a link cable's bends have no room or are too tight; figure: stretch or inside of bend [mm]",
+    "cable-bend": "a link cable's bends have no room or are too tight; figure: stretch or inside [mm]",
     "cable-length": "a link cable is not as long as its places; figure: length told [mm]",
     "disconnect-reach": "no hand reaches the disconnect; figure: missing [mm], none for the wrong side",
 }

@@ -1,6 +1,8 @@
 """The electrics in words for the summary, and as comma-separated text."""
 
-from collections.abc import Iterator
+import csv
+import io
+from collections.abc import Iterator, Sequence
 
 from boxfit.box.wiring.figures import Electrics
 from boxfit.box.wiring.route import Route
@@ -88,7 +90,8 @@ def _insulation(found: Electrics) -> Iterator[str]:
     yield from named(
         "creepage",
         f"{asked.creepage:g} mm basic, {asked.creepage_reinforced:g} reinforced, clearance "
-        f"{asked.clearance:g} mm at {IMPULSE:g} V impulse (IEC 60664-1, pollution degree 3, group III; clearance from memory)",
+        f"{asked.clearance:g} mm at {IMPULSE:g} V impulse (IEC 60664-1, pollution degree 3, group III; "
+        "clearance from memory)",
     )
 
 
@@ -103,7 +106,8 @@ def _cables(found: Electrics) -> Iterator[str]:
     yield from named(
         "link cables",
         f"{several}{cable.section:g} mm2 to a pole, orange, {cable.across:g} mm across, inside bend "
-        f"{BEND * cable.across:.0f} mm, rated {rating}: {len(routes)} of {length / 1000.0:.1f} m, {mass:.1f} kg",
+        f"{BEND * cable.across:.0f} mm, rated {rating}: {len(routes)} of {length / 1000.0:.1f} m, "
+        f"{mass:.1f} kg",
     )
     warm = [found.sums(one, route) for one, route in routes]
     heat = [one.heat_warm for one in warm if one.heat_warm is not None]
@@ -116,7 +120,7 @@ def _cables(found: Electrics) -> Iterator[str]:
 
 def strings_csv(found: Electrics) -> str:
     """A row for each place of each string."""
-    rows = [STRINGS_HEADS]
+    rows: list[tuple[str, ...]] = [STRINGS_HEADS]
     full = found.module.voltage.full
     for number, string in enumerate(found.wiring.pack.strings, start=1):
         for place, module in enumerate(string, start=1):
@@ -202,10 +206,7 @@ def _row(found: Electrics, cable: LinkCable, route: Route) -> tuple[str, ...]:
     )
 
 
-def _csv(rows: list[tuple[str, ...]]) -> str:
-    import csv
-    import io
-
+def _csv(rows: Sequence[tuple[str, ...]]) -> str:
     text = io.StringIO()
     csv.writer(text, lineterminator="\n").writerows(rows)
     return text.getvalue()

@@ -252,7 +252,7 @@ def _notes(found: Electrics) -> list[str]:
         f"string {volts.empty:.1f} V empty, {volts.nominal:.1f} V nominal, {volts.full:.1f} V full; volts "
         "above are full",
         f"K1, K2 contactors in both poles, K3 with R1 charges slowly first: {volts.full:.1f} V behind them",
-        "F fuses: the main one and one to a string; chosen by the short-circuit current, by a licensed person",
+        "F fuses: the main one and one to a string; for the short-circuit current, by a licensed person",
     ]
     if split.after:
         notes.append(
@@ -262,8 +262,8 @@ def _notes(found: Electrics) -> list[str]:
     if found.insulation:
         notes.append(
             f"R iso isolation monitor: at least {found.insulation.isolation / 1000.0:.1f} kohm, "
-            f"{found.insulation.isolation_together / 1000.0:.1f} kohm with the alternating side joined; every "
-            "box bonded to the body, under 0.1 ohm"
+            f"{found.insulation.isolation_together / 1000.0:.1f} kohm with the alternating side joined; "
+            "every box bonded to the body, under 0.1 ohm"
         )
     notes.append(CAUTION)
     return notes

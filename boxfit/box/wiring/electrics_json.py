@@ -25,9 +25,13 @@ def electrics_bytes(found: Electrics) -> bytes:
 
 def electrics_as_data(found: Electrics) -> Data:
     """Strings, modules, volts and amperes, boxes, link cables, and what the maker should know."""
+    return {"about": list(ABOUT)} | _strings(found) | _volts(found) | _boxes(found)
+
+
+def _strings(found: Electrics) -> Data:
+    """How the strings run, and what lies between touching modules."""
     pack = found.wiring.pack
     return {
-        "about": list(ABOUT),
         "series": found.pack.series,
         "parallel": found.pack.parallel,
         "junction": _at(pack.junction),
@@ -43,6 +47,12 @@ def electrics_as_data(found: Electrics) -> Data:
             "volts": _tidy(found.touching),
             "volts_live_parts": _tidy(found.touching_live),
         },
+    }
+
+
+def _volts(found: Electrics) -> Data:
+    """Volts, amperes, and what they ask for."""
+    return {
         "volts": {
             "empty": _tidy(found.volts.empty),
             "nominal": _tidy(found.volts.nominal),
@@ -66,6 +76,12 @@ def electrics_as_data(found: Electrics) -> Data:
             "volts_after": _tidy(found.split.volts_after),
         },
         "insulation": _insulation(found),
+    }
+
+
+def _boxes(found: Electrics) -> Data:
+    """Boxes and the cables between them."""
+    return {
         "boxes": [
             {
                 "name": one.name,
