@@ -10,7 +10,7 @@ import shapely
 from boxfit.bay import Bay, Keepout, Point
 from boxfit.box.parts import CoverPlate, NutKind, Plate, Stud
 from boxfit.box.stepped import millimetres, moves
-from boxfit.box_details import STUD_DIAMETER, STUD_HEIGHT, reflex_corners, stud_points
+from boxfit.box_details import STUD_DIAMETER, STUD_HEIGHT, reflex_corners, stud_points, takes_screws
 from boxfit.box_shape import Rectangle, grown, rectangles
 from boxfit.layout import PlacedBox
 from boxfit.lid_details import (
@@ -63,7 +63,8 @@ def cover_of(name: str, bay: Bay, box: PlacedBox) -> Cover:
     studs = _studs(box)
     refused = _returns_refused(bay, box)
     nut: NutKind = "dome nut" if _dome_nuts_fit(bay, studs, up[1]) else "low nut"
-    notes = [f"{name}: cover plate without returned edges, lid screws show: {refused}"] if refused else []
+    shows = "lid screws show" if takes_screws(rules) else "the lid's edge shows"
+    notes = [f"{name}: cover plate without returned edges, {shows}: {refused}"] if refused else []
     if nut == "low nut":
         notes.append(
             f"{name}: cover plate held by low nuts: dome nuts want {DOME_NUT:g} mm above it and the survey's"

@@ -146,16 +146,18 @@ def _filled(one: Standing, module: Module) -> tuple[float, Vector]:
 def _add_disconnect(fitted: Sequence[_Fitted], standing: Sequence[Standing]) -> None:
     """On the box with most modules, which parts the string nearest its middle, else on the next that can."""
     order = sorted(range(len(standing)), key=lambda number: (-len(standing[number].box.modules), number))
-    lacking: list[str] = []
+    lacking: list[tuple[str, str]] = []
     for number in order:
         one, box = fitted[number], standing[number]
         found = disconnect(one.site, box.bay, box.parts.tray.flange)
         if isinstance(found, Placed):
-            one.add([found], lacking)
+            words = "; ".join(f"{name} has no room for it: {nearest}" for name, nearest in lacking)
+            one.add([found], [f"{one.site.name}: carries the service disconnect; {words}"] if words else [])
             return
-        lacking.append(f"{one.site.name}: does not take the service disconnect: {_nearest(found)}")
+        lacking.append((one.site.name, _nearest(found)))
+    told = [f"{name}: does not take the service disconnect: {nearest}" for name, nearest in lacking]
     note = "put it in the cable between the boxes, within reach"
-    fitted[order[0]].add([], [*lacking, f"no box takes the service disconnect: {note}"])
+    fitted[order[0]].add([], [*told, f"no box takes the service disconnect: {note}"])
 
 
 def _nearest(lacking: Sequence[Lacking]) -> str:
