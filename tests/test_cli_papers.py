@@ -10,8 +10,10 @@ from boxfit.car import Car
 from boxfit.cli import app
 from boxfit.files.layout_json import layout_bytes
 from boxfit.files.made_from import MADE_FROM, made_from_bytes
-from boxfit.jobs.going_on import Search
+from boxfit.jobs.going_on import Search, Tell
+from boxfit.layout import Layout
 from boxfit.module import Module
+from boxfit.papers.case import Case
 from tests.papers.samples import silent_case, silent_papers
 from tests.test_demos import ROOT, demo, main_job
 
@@ -39,11 +41,18 @@ def built(tmp_path: Path) -> Path:
     return tmp_path
 
 
-@pytest.fixture
-def quick(monkeypatch: pytest.MonkeyPatch) -> None:
-    """Papers of a small car, whatever was asked: what they say is tested with the papers themselves."""
-    monkeypatch.setattr(import_module("boxfit.jobs.papers"), "case_of", lambda *_: silent_case())
+@pytest.fixture(autouse=True)
+def made_of(monkeypatch: pytest.MonkeyPatch) -> list[Layout]:
+    """The layouts papers were asked of; they are those of a small car, as the papers have tests of their own."""
+    asked: list[Layout] = []
+
+    def case_of(_car: Car, _module: Module, layout: Layout, _tell: Tell) -> Case:
+        asked.append(layout)
+        return silent_case()
+
+    monkeypatch.setattr(import_module("boxfit.jobs.papers"), "case_of", case_of)
     monkeypatch.setattr("boxfit.papers.whole.papers", lambda *_: silent_papers())
+    return asked
 
 
 @pytest.fixture
@@ -60,17 +69,17 @@ def builds(monkeypatch: pytest.MonkeyPatch) -> list[Path]:
     return asked
 
 
-def test_results_that_belong_are_taken(built: Path, builds: list[Path]) -> None:
+def test_results_that_belong_are_taken(built: Path, builds: list[Path], made_of: list[Layout]) -> None:
     beside = {path.name for path in (built / PLACE).iterdir()}
     done = run(DUNLIN, "--module", HERON, "--out", built)
     assert done.exit_code == 0, done.output
     assert builds == []
+    assert [layout_bytes(layout) for layout in made_of] == [layout_bytes(main_job())]
     assert "from the results of boxfit build" in done.stdout
     assert {path.name for path in (built / PLACE).iterdir()} == {*beside, "papers.pdf"}
     assert (built / PLACE / "papers.pdf").read_bytes().startswith(b"%PDF")
 
 
-@pytest.mark.usefixtures("quick")
 def test_results_of_other_files_are_built_anew(built: Path, builds: list[Path]) -> None:
     (built / PLACE / MADE_FROM).write_text('{"files": "of another car"}', encoding="utf-8")
     done = run(DUNLIN, "--module", HERON, "--out", built)
@@ -80,7 +89,6 @@ def test_results_of_other_files_are_built_anew(built: Path, builds: list[Path]) 
     assert "other files" in " ".join(done.stdout.split())
 
 
-@pytest.mark.usefixtures("quick")
 def test_a_layout_that_was_tampered_with_is_built_anew(built: Path, builds: list[Path]) -> None:
     layout = built / PLACE / "layout.json"
     layout.write_text(
@@ -91,7 +99,6 @@ def test_a_layout_that_was_tampered_with_is_built_anew(built: Path, builds: list
     assert builds == [built / PLACE]
 
 
-@pytest.mark.usefixtures("quick")
 def test_no_results_are_built(tmp_path: Path, builds: list[Path]) -> None:
     done = run(DUNLIN, "--module", HERON, "--out", tmp_path)
     assert done.exit_code == 0, done.output
@@ -118,7 +125,6 @@ def test_wrong_input_is_told_and_nothing_is_written(
     assert not any(tmp_path.iterdir())
 
 
-@pytest.mark.usefixtures("quick")
 def test_papers_that_cannot_be_put_there_are_told(built: Path, builds: list[Path]) -> None:
     (built / PLACE / "papers.pdf").mkdir()
     done = run(DUNLIN, "--module", HERON, "--out", built)

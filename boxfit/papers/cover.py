@@ -2,10 +2,13 @@
 
 from collections.abc import Iterator, Sequence
 
+from boxfit.box.swelling import heat_of
+from boxfit.electrics.load import overdrawn
 from boxfit.papers.case import WORKING_AID, Case, missing
 from boxfit.papers.fixings import failing, percent
 from boxfit.papers.flow import Block, Heading, Points, Section, Words
 from boxfit.papers.grid import Grid
+from boxfit.report.as_built import judged
 from boxfit.weight.corners import margins
 
 TO_SIGN = 11.0
@@ -81,12 +84,33 @@ def against(case: Case) -> Iterator[str]:
         yield f"does not pass: {use.item}, {use.check}, pulled {use.pull}: {percent(use)}"
     if len(failed) > MOST_NAMED:
         yield f"{len(failed) - MOST_NAMED} more checks of fixings do not pass: see there"
-    if case.states:
-        for one in margins(case.states[-1], case.car.limits):
-            if one.left < 0.0:
-                yield f"{one.what} over its limit by {-one.left:.1f} kg {case.states[-1].name}"
-    if not case.layout.target_met:
-        yield "the layout misses the target front share"
+    yield from _loads(case)
+    yield from _live(case)
     yield from (f"missing: {words}" for words in missing(case))
     if not failed:
         yield f"none of the {len(case.retention.uses)} checks of boxes and fixings fails"
+
+
+def _loads(case: Case) -> Iterator[str]:
+    """Limits that are broken with everything aboard, and a target that is missed."""
+    if not case.states:
+        return
+    for one in margins(case.states[-1], case.car.limits):
+        if one.left < 0.0:
+            yield f"{one.what} over its limit by {-one.left:.1f} kg {case.states[-1].name}"
+    target, state = case.car.target, judged(case.car, case.states)
+    if target and abs(state.front_share - target.front_share) > target.tolerance + 1e-4:
+        yield (
+            f"front share {state.front_share:.3f} {state.name} misses the target {target.front_share:g} "
+            f"give or take {target.tolerance:g}"
+        )
+
+
+def _live(case: Case) -> Iterator[str]:
+    """Currents beyond what may be given, no disconnect, boxes that get too warm."""
+    yield from overdrawn(case.electrics.loads, f"{case.module.stem}.toml", case.layout.parallel)
+    if not any(box.has_disconnect for box in case.electrics.boxes):
+        yield "no box has the service disconnect: see the electrics"
+    for built in case.built:
+        if heat_of(built, case.module).needs:
+            yield f"{built.parts.name}: cooling is needed for lasting use: see the electrics"

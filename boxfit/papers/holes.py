@@ -1,6 +1,6 @@
 """Holes drilled in the body, the vent's way out, and the drains. [mm]"""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from math import dist
 
 from boxfit.bay import Bay, Mount
@@ -24,18 +24,17 @@ def _blocks(case: Case) -> Iterator[Block]:
     yield from _mounts(case)
     yield Heading("Cables through the body")
     yield from _passages(case)
-    yield Heading("Vent route")
-    yield from _of_kind(case, "breather", _vent)
+    yield Heading("Vent route and drains")
+    yield let_out_table(case)
     yield Points(
         (
-            "lead every vent outdoors by a hose of its own, away from the cabin, from cables and from hot "
-            "or sparking parts, its end turned down and clear of spray; the area for burst gas is for the "
+            "lead every vent outdoors by a hose of its own, away from the cabin, from cables and from hot or "
+            "sparking parts, its end turned down and clear of spray; the area for burst gas is for the "
             "module's maker to tell",
             "vents of two boxes are not joined: gas of one would enter the other",
+            "drains end under the car, where water would meet the cabin by a hose",
         )
     )
-    yield Heading("Drains")
-    yield from _of_kind(case, "drain", _drain)
 
 
 def used_by(case: Case, mount: Mount) -> str:
@@ -110,7 +109,9 @@ def _passages(case: Case) -> Iterator[Block]:
         )
         return
     columns = ("through", "x", "y", "z", "cable", "across", "drilled or not needed, by")
-    yield Grid("in mm", columns, tuple(rows), frozenset((1, 2, 3, 5)), least=6.5)
+    yield Grid(
+        "Where link cables go through, in mm", columns, tuple(rows), frozenset((1, 2, 3, 5)), least=6.5
+    )
     yield Points(
         (
             "where that is metal each needs a hole with a grommet for the cable, deburred and painted; an "
@@ -119,39 +120,28 @@ def _passages(case: Case) -> Iterator[Block]:
     )
 
 
-def _of_kind(case: Case, kind: str, told: Callable[[Case, Bought], str]) -> Iterator[Block]:
-    """The parts of a kind of every box, and what is told of each."""
+def let_out_table(case: Case) -> Grid:
+    """Breather and drain of every box, and where what they let out goes."""
     rows: list[tuple[str, ...]] = []
     for one in case.built:
-        found = [each for each in one.parts.fittings.bought if each.kind == kind]
-        for each in found:
-            rows.append((one.parts.name, each.name, *xyz(each.at), each.looks, told(case, each)))
-        if not found:
-            rows.append(
-                (
-                    one.parts.name,
-                    f"no {kind}",
-                    "",
-                    "",
-                    "",
-                    "",
-                    "Missing: none found room; see the notes of the box",
-                )
-            )
-    yield Grid("", ("box", "part", "x mm", "y mm", "z mm", "looks", ""), tuple(rows), frozenset((2, 3, 4)))
+        for kind in ("breather", "drain"):
+            found = [each for each in one.parts.fittings.bought if each.kind == kind]
+            for each in found:
+                told = _vent(case, each) if kind == "breather" else "out of the floor of its box"
+                rows.append((one.parts.name, each.name, *xyz(each.at), each.looks, told))
+            if not found:
+                lacking = "Missing: none found room; see the notes of the box"
+                rows.append((one.parts.name, f"no {kind}", "", "", "", "", lacking))
+    people = cabin(case.car)
+    heading = f"The cabin is where people sit, about x {people[0]:.0f}, y {people[1]:.0f}"
+    columns = ("box", "part", "x mm", "y mm", "z mm", "looks", "")
+    return Grid(heading, columns, tuple(rows), frozenset((2, 3, 4)))
 
 
 def _vent(case: Case, one: Bought) -> str:
     """Which way a breather looks, seen from where people sit."""
-    people = cabin(case.car)
-    way = DIRECTIONS[one.looks]
+    people, way = cabin(case.car), DIRECTIONS[one.looks]
     towards = sum((there - here) * along for there, here, along in zip(people, one.at, way, strict=True))
-    apart = f"people sit about x {people[0]:.0f}, y {people[1]:.0f}"
     if way[0] == 0.0:
-        return f"looks across the car, not at the cabin; {apart}"
-    return f"looks {'AT the cabin: turn it by a hose' if towards > 0.0 else 'away from the cabin'}; {apart}"
-
-
-def _drain(_: Case, one: Bought) -> str:
-    """Where what it lets out goes."""
-    return f"{one.looks}, out of the floor of its box: a hose where water would meet the cabin"
+        return "looks across the car, not at the cabin"
+    return "looks AT the cabin: turn it by a hose" if towards > 0.0 else "looks away from the cabin"
