@@ -46,16 +46,17 @@ app = typer.Typer(
 def check(car: CarOrScan, out: Out = Path("out")) -> None:
     """Read everything, say what each bay holds and what is missing or odd, and draw the bays.
 
-    Of one scan: say what it holds and show a bay file to start from; nothing is written.
+    Of one scan: say what it holds and show a bay file to start from. Of a folder of modules, or one
+    module's file: a table, and what is missing or odd. Nothing is written of either.
     """
     from boxfit import jobs
     from boxfit.files.car import read_car
-    from boxfit.files.start import is_bare_scan, start_text
+    from boxfit.jobs.look import look
 
-    if is_bare_scan(car):
-        with _messages(), _progress():
-            text = start_text(car)
-        typer.echo(text.rstrip("\n"))
+    with _messages(), _progress():
+        seen = look(car)
+    if seen:
+        typer.echo(seen.rstrip("\n"))
         return
     with _messages(), _progress() as tell:
         the_car = read_car(car)

@@ -9,7 +9,9 @@ CarFolder = Annotated[Path, typer.Argument(metavar="CAR", help="A car's folder, 
 CarOrScan = Annotated[
     Path,
     typer.Argument(
-        metavar="CAR", help="A car's folder, such as bays/dunlin-850, or one scan: .stl, .ply, .obj or .3mf."
+        metavar="CAR",
+        help="A car's folder, such as bays/dunlin-850; or one scan: .stl, .ply, .obj or .3mf; "
+        "or modules: their folder, or one's file.",
     ),
 ]
 ModuleWord = Annotated[
