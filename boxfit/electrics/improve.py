@@ -61,6 +61,21 @@ def improved(strings: Strings, lengths: Lengths) -> Strings:
     return tuple(held)
 
 
+def alike(strings: Strings, lengths: Lengths) -> Iterator[Strings]:
+    """Every other way to run the strings that one move makes and that is as long."""
+    for number, string in enumerate(strings):
+        length = _one(string, lengths)
+        for found in _turns(string):
+            if found != string and _one(found, lengths) == length:
+                yield (*strings[:number], found, *strings[number + 1 :])
+    for one, other in combinations(range(len(strings)), 2):
+        length = _one(strings[one], lengths) + _one(strings[other], lengths)
+        for first, second in _exchanges(strings[one], strings[other]):
+            if _one(first, lengths) + _one(second, lengths) == length:
+                changed = {one: first, other: second}
+                yield tuple(changed.get(number, string) for number, string in enumerate(strings))
+
+
 def _turns(string: tuple[int, ...]) -> Iterator[tuple[int, ...]]:
     """The string itself, with any part turned round, and with any one module elsewhere in it."""
     yield string

@@ -11,7 +11,7 @@ from itertools import combinations, pairwise, product
 
 from boxfit.bay import Vector
 from boxfit.electrics.circuits import shortest, sought
-from boxfit.electrics.improve import Strings
+from boxfit.electrics.improve import Strings, alike
 
 TENTHS = 10
 """Lengths count in tenths of a millimetre."""
@@ -29,7 +29,7 @@ class Ordered:
 
     `link` [mm] is all that joins modules and the junction, `proven` where no order has less. `step` [-] is
     the most places by which two touching modules are apart in their strings: so many modules' voltage lies
-    between them, and no way to turn these strings round lessens it.
+    between them, and no one move that keeps the link as short lessens it.
     """
 
     strings: tuple[tuple[int, ...], ...]
@@ -109,8 +109,23 @@ def ordered(
         found, proven = shortest(lengths, series), True
     else:
         found, proven = sought(lengths, series, effort)
-    strings = _turned(found, neighbours)
+    strings = _calmed(_turned(found, neighbours), lengths, neighbours)
     return Ordered(strings, link_of(strings, places, junction), step_of(strings, neighbours), proven)
+
+
+def _calmed(strings: Strings, lengths: list[list[int]], neighbours: tuple[tuple[int, int], ...]) -> Strings:
+    """The strings after every move that keeps the link as short and lowers the voltage between neighbours."""
+
+    def worst(one: Strings) -> tuple[int, int]:
+        place = {module: number for string in one for number, module in enumerate(string)}
+        apart = [abs(place[first] - place[second]) for first, second in neighbours]
+        return (max(apart, default=0), apart.count(max(apart, default=0)))
+
+    while True:
+        best = min(alike(strings, lengths), key=worst, default=strings)
+        if worst(best) >= worst(strings):
+            return strings
+        strings = best
 
 
 def _turned(strings: Strings, neighbours: tuple[tuple[int, int], ...]) -> Strings:

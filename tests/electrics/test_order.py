@@ -64,3 +64,20 @@ def test_neighbours_touch_within_a_gap() -> None:
 def test_broken_strings_are_refused() -> None:
     with pytest.raises(ValueError, match="no whole strings"):
         ordered((JUNCTION, JUNCTION, JUNCTION), 2, JUNCTION)
+
+
+@settings(max_examples=20, deadline=None)
+@given(st.lists(places, min_size=8, max_size=8, unique=True))
+def test_lower_voltage_never_costs_link(modules: list[Vector]) -> None:
+    beside = tuple((one, other) for one in range(8) for other in range(one) if (one * other) % 3 == 1)
+    calm = ordered(tuple(modules), 4, JUNCTION, beside)
+    assert calm.link == pytest.approx(ordered(tuple(modules), 4, JUNCTION).link, abs=1.0)
+    assert calm.step == step_of(calm.strings, beside)
+
+
+def test_of_ways_as_long_the_calmer_is_taken() -> None:
+    """Two rows of two in a square: round about, the first touches the last; every other way is longer."""
+    square = ((0.0, 0.0, 300.0), (-100.0, 0.0, 300.0), (-100.0, 100.0, 300.0), (0.0, 100.0, 300.0))
+    beside = ((0, 1), (1, 2), (2, 3), (0, 3))
+    assert ordered(square, 4, (0.0, 50.0, 300.0), beside).step == 3
+    assert ordered(square, 2, (0.0, 50.0, 300.0), beside).step == 1

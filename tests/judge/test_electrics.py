@@ -51,7 +51,7 @@ def _change(data: Data, up: float) -> float:
     ends = [places[string[at - 1]] if at else data["junction"]]
     ends.append(places[string[at + 1]] if at + 1 < len(string) else data["junction"])
     here = places[1][2]
-    return sum(abs(here - end[2]) - abs(here - up - end[2]) for end in ends)
+    return float(sum(abs(here - end[2]) - abs(here - up - end[2]) for end in ends))
 
 
 def _longer(data: Data) -> None:

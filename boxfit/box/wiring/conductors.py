@@ -5,12 +5,15 @@ The boxes are a chain from the inverter on. What leads to a box further on passe
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import pairwise, permutations
 from math import ceil
 
 from boxfit.box.outside.cables import Cable
 from boxfit.box.wiring.strings import PackStrings
 from boxfit.standards.conductors import CONDUCTORS
+
+FEW = 6
+"""So many ends are paired by trying every way: sooner done than a solver is loaded."""
 
 
 @dataclass(frozen=True)
@@ -70,9 +73,24 @@ def paired(
     >>> paired([(0.0, 0.0, 0.0), (0.0, 9.0, 0.0)], [(5.0, 8.0, 0.0), (5.0, 1.0, 0.0)])
     [1, 0]
     """
+    if len(ones) <= FEW:
+        return list(min(permutations(range(len(ones))), key=lambda way: _all(way, ones, others)))
     import numpy
     from scipy.optimize import linear_sum_assignment
 
     apart = numpy.abs(numpy.array(ones)[:, None, :] - numpy.array(others)[None, :, :]).sum(axis=2)
     _, found = linear_sum_assignment(apart)
     return [int(place) for place in found]
+
+
+def _all(
+    way: Sequence[int],
+    ones: Sequence[tuple[float, float, float]],
+    others: Sequence[tuple[float, float, float]],
+) -> float:
+    """All together, square to the car."""
+    return sum(
+        abs(a - b)
+        for one, place in zip(ones, way, strict=True)
+        for a, b in zip(one, others[place], strict=True)
+    )

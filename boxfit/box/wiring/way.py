@@ -110,9 +110,11 @@ def _costs(grid: tuple[list[float], ...], barred: Sequence[Block], dear: Sequenc
         one = np.delete(nodes, -1, axis=axis)
         other = np.delete(nodes, 0, axis=axis)
         more = np.zeros(one.shape[:3])
+        starts = [along[:-1] if k == axis else along for k, along in enumerate(places)]
+        ends = [along[1:] if k == axis else along for k, along in enumerate(places)]
         for block in barred:
-            low, high = np.array(block.low) + 1e-6, np.array(block.high) - 1e-6
-            more[((other > low) & (one < high)).all(axis=-1)] = np.inf
+            through = [(ends[k] > block.low[k] + 1e-6) & (starts[k] < block.high[k] - 1e-6) for k in range(3)]
+            more[np.ix_(*through)] = np.inf
         for each in dear:
             more += each(one.reshape(-1, 3), other.reshape(-1, 3)).reshape(more.shape)
         costs.steps.append(more)

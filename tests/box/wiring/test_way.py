@@ -37,9 +37,9 @@ def test_bends_have_room_and_ends_are_straight(start: End, end: End) -> None:
     assert route.slack >= -1e-6
     for one, other in pairwise(found):
         assert sum(abs(a - b) > 1e-9 for a, b in zip(one, other, strict=True)) == 1
-    for one, (here, there) in ((start, found[:2]), (end, found[:-3:-1])):
-        assert one.looks is not None
-        axis, sign = one.looks
+    for leaves, (here, there) in ((start, found[:2]), (end, found[:-3:-1])):
+        assert leaves.looks is not None
+        axis, sign = leaves.looks
         assert (there[axis] - here[axis]) * sign >= LEAD - 1e-6
 
 

@@ -1,10 +1,14 @@
 """The wiring of the sample car: strings whole, cables from entry to entry, figures that follow from them."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 from math import pi
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
+from boxfit.box.wiring.conductors import paired
 from boxfit.box.wiring.figures import electrics_of
 from boxfit.box.wiring.told import wiring_notes
 from boxfit.module import Current
@@ -28,7 +32,7 @@ def test_the_chain_begins_at_the_box_nearest_to_the_inverter() -> None:
 
 
 def test_a_string_that_runs_on_has_cables_of_its_own() -> None:
-    """Four modules behind are no whole string: two strings of five share six and four, or one runs on twice."""
+    """Four modules behind are no whole string of five."""
     found = electrics()
     last = found.wiring.runs[1]
     what = [cable.conductor.what for cable in last.cables]
@@ -101,3 +105,23 @@ def test_a_module_without_current_is_told_and_wired_all_the_same() -> None:
     assert found.amperes is None
     assert all(cable.conductor.amperes is None for cable in found.wiring.cables)
     assert found.wiring.cables
+
+
+@given(st.lists(st.tuples(*[st.integers(0, 99)] * 6), min_size=7, max_size=7))
+def test_ends_are_paired_alike_by_trying_and_by_the_solver(found: list[tuple[int, ...]]) -> None:
+    ones = [(float(a), float(b), float(c)) for a, b, c, *_ in found]
+    others = [(float(a), float(b), float(c)) for *_, a, b, c in found]
+
+    def length(way: Sequence[int], count: int) -> float:
+        return sum(
+            abs(a - b)
+            for one, to in zip(ones[:count], way, strict=True)
+            for a, b in zip(one, others[to], strict=True)
+        )
+
+    tried = paired(ones[:6], others[:6])
+    assert sorted(tried) == list(range(6))
+    far = (1e6, 0.0, 0.0)
+    solved = paired([*ones[:6], far], [*others[:6], far])
+    assert solved[6] == 6
+    assert length(tried, 6) == length(solved[:6], 6)
