@@ -43,7 +43,7 @@ def built(tmp_path: Path) -> Path:
 
 @pytest.fixture(autouse=True)
 def made_of(monkeypatch: pytest.MonkeyPatch) -> list[Layout]:
-    """The layouts papers were asked of; they are those of a small car, as the papers have tests of their own."""
+    """The layouts that papers were asked of; what is made is of a small car, the papers have own tests."""
     asked: list[Layout] = []
 
     def case_of(_car: Car, _module: Module, layout: Layout, _tell: Tell) -> Case:

@@ -20,7 +20,7 @@ def boxes(case: Case) -> Section:
 
 def _blocks(case: Case) -> Iterator[Block]:
     yield made_table(case)
-    yield Points(tuple(_material_notes(case)))
+    yield Points(tuple(dict.fromkeys(_material_notes(case))))
     for one in case.built:
         yield Heading(one.parts.name)
         yield parts_table(case, one)

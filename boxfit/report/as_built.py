@@ -18,14 +18,15 @@ NEAR_ENOUGH = 500.0
 
 def pack_words(pack: Pack, searched: Pack) -> str:
     """What the pack weighs, and how far that is from the search's own sum."""
-    boxes = counted(len(pack.boxes), "box", "boxes")
+    boxes = counted(len(searched.boxes), "box", "boxes")
     if not pack.every_part:
         return (
             f"{searched.sums.mass:.1f} kg in {boxes} as the search weighs them; what is fixed to them "
             "(hold-downs, feet, fittings) is not in it, build weighs every part"
         )
     whole, sums = pack.sums, searched.sums
-    words = f"{whole.mass:.1f} kg in {boxes}, every part weighed, screws and nuts apart"
+    beside = " and link cables" if len(pack.boxes) > len(searched.boxes) else ""
+    words = f"{whole.mass:.1f} kg in {boxes}{beside}, every part weighed, screws and nuts apart"
     if not whole.mass or not sums.mass:
         return words
     return (

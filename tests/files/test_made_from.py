@@ -4,6 +4,7 @@ import json
 from dataclasses import replace
 from pathlib import Path
 
+from boxfit.bay import Shell
 from boxfit.files.made_from import MADE_FROM, fingerprint, made_from_bytes, why_not_from
 from tests.test_demos import demo
 
@@ -34,9 +35,10 @@ def test_any_other_figure_is_another_file(tmp_path: Path) -> None:
 def test_points_of_a_scan_count() -> None:
     car, module = demo("dunlin-850-scan", "heron-44")
     front, rear = car.bays
-    surface = front.room.surface  # type: ignore[union-attr]
+    assert isinstance(front.room, Shell)
+    surface = front.room.surface
     moved = replace(surface, points=surface.points + 0.001)
-    other = replace(front, room=replace(front.room, surface=moved))  # type: ignore[call-arg]
+    other = replace(front, room=replace(front.room, surface=moved))
     assert fingerprint(replace(car, bays=(other, rear)), module) != fingerprint(car, module)
 
 
