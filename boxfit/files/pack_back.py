@@ -32,6 +32,7 @@ class _Masses(BaseModel):
     model_config = ConfigDict(frozen=True)
 
     boxes: list[_Box]
+    cables: list[_Whole] = []
 
 
 def results_of(folder: Path) -> tuple[str, ...]:
@@ -78,6 +79,15 @@ def written_data(path: Path) -> dict[str, object] | None:
 
 def pack_from_data(data: dict[str, object]) -> Pack:
     """The pack as mass.json has it. Raises ValueError where the data is not of that kind."""
-    boxes = _Masses.model_validate(data).boxes
-    items = tuple(Item(box.name, box.with_modules.mass, box.with_modules.centre) for box in boxes)
-    return Pack(items, every_part=True)
+    found = _Masses.model_validate(data)
+    items = [Item(box.name, box.with_modules.mass, box.with_modules.centre) for box in found.boxes]
+    if found.cables:
+        items.append(_together("link cables", found.cables))
+    return Pack(tuple(items), every_part=True)
+
+
+def _together(name: str, parts: list[_Whole]) -> Item:
+    """Several parts as one item."""
+    mass = sum(part.mass for part in parts)
+    x, y, z = (sum(part.mass * part.centre[axis] for part in parts) / mass for axis in range(3))
+    return Item(name, mass, (x, y, z))

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings
 
 from boxfit.box.wiring.route import Route
+from boxfit.files.pack_back import pack_from_data
 from boxfit.solid.cable import CABLES, cable_group, cable_shape
 from boxfit.solid.weighed import solid_properties
 from boxfit.solid.write import write_solids
@@ -52,3 +53,8 @@ def test_assembly_and_masses_hold_every_cable(tmp_path: Path) -> None:
     step = (tmp_path / "assembly.step").read_text(encoding="latin-1")
     assert all(cable.name in step.replace("\n", "") for cable, _ in wiring.routed)
     assert report.masses is not None
+    links = pack_from_data(told).boxes[-1]
+    assert links.name == "link cables"
+    assert links.mass == pytest.approx(sum(one["mass"] for one in told["cables"]))
+    moment = sum(one["mass"] * one["centre"][0] for one in told["cables"])
+    assert links.at[0] == pytest.approx(moment / links.mass)
