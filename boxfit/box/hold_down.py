@@ -42,7 +42,7 @@ def hold_downs(
     bars = tuple(work.bars)
     return Fittings(
         strips=_named(name, tuple(strip for bar in bars for strip in bar.strips)),
-        fasteners=(*_screws(bars, section), *_pads(bars), *packers(box, bay.box)),
+        fasteners=(*_screws(bars, section), *_inserts(bay, bars), *_pads(bars), *packers(box, bay.box)),
         notes=(*work.notes, *_printed(name, bay, bars)),
     )
 
@@ -188,6 +188,13 @@ def _pads(bars: tuple[Bar, ...]) -> Iterator[Fastener]:
             counts[size] = counts.get(size, 0) + 1
     for size, number in sorted(counts.items()):
         yield Fastener("cellular rubber, self-adhesive", size, number, "under the hold-downs")
+
+
+def _inserts(bay: Bay, bars: tuple[Bar, ...]) -> Iterator[Fastener]:
+    """What the screws of a printed box go into, one for each block."""
+    blocks = sum(strip.bar for bar in bars for strip in bar.strips)
+    if blocks and bay.box.process == "printed":
+        yield Fastener("threaded insert for plastic", "M6", blocks, "hold-down blocks")
 
 
 def _printed(name: str, bay: Bay, bars: tuple[Bar, ...]) -> Iterator[str]:

@@ -34,9 +34,11 @@ def print_shops(built: "tuple[BuiltBox, ...]", module: Module) -> "dict[str, Pri
     from boxfit.box.gauges import gauges
     from boxfit.box.names import file_stem
     from boxfit.box.printed import printed_parts
+    from boxfit.solid.printed import printed_strips
 
     rules = [(one, one.bay.box) for one in built]
     shops = {
         file_stem(part.name): own.print_shop for one, own in rules for part in printed_parts(one.parts, own)
     }
+    shops |= {file_stem(strip.name): own.print_shop for one, own in rules for strip, _ in printed_strips(one)}
     return shops | {file_stem(gauge.name): rules[0][1].print_shop for gauge in gauges(module, built)}

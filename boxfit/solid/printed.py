@@ -5,7 +5,9 @@ from io import StringIO
 from pathlib import Path
 
 from boxfit.bay import Vector
+from boxfit.box.fitting import Strip
 from boxfit.box.names import file_stem
+from boxfit.box.numbers import made_alike
 from boxfit.box.printed import PrintedPart, printed_notes, printed_parts
 from boxfit.box.whole import BuiltBox
 from boxfit.solid.mesh import Mesh, write_stl
@@ -27,7 +29,7 @@ HEADINGS = (
 
 
 def write_printed(built: tuple[BuiltBox, ...], folder: Path) -> tuple[tuple[str, ...], tuple[str, ...]]:
-    """Cuts every printed part of the boxes into pieces for the bed; the files written, and notes.
+    """Cuts every printed part of the boxes into pieces for the bed; the files listed, and notes.
 
     Reads the whole part from its STL file in the folder. Nothing is written where no box is printed. Raises
     OSError where a file cannot be read or written, ValueError where a part's file is not closed.
@@ -39,10 +41,31 @@ def write_printed(built: tuple[BuiltBox, ...], folder: Path) -> tuple[tuple[str,
         notes += printed_notes(printed, one.bay.box)
         for part in printed:
             rows += _write_part(part, folder)
+        rows += [_row_of_strip(strip, count, one, folder) for strip, count in printed_strips(one)]
     if not rows:
         return (), ()
     (folder / PIECES).write_text(_table(rows), encoding="utf-8")
     return (*(str(row[1]) for row in rows), PIECES), tuple(notes)
+
+
+def printed_strips(one: BuiltBox) -> tuple[tuple[Strip, int], ...]:
+    """Blocks for hold-downs of a printed box, those made alike once, with how many."""
+    rules = one.bay.box
+    if rules.process != "printed":
+        return ()
+    alike: dict[object, list[Strip]] = {}
+    for strip in one.parts.fittings.strips:
+        if strip.material == rules.material:
+            alike.setdefault(made_alike(strip), []).append(strip)
+    return tuple((strips[0], len(strips)) for strips in alike.values())
+
+
+def _row_of_strip(strip: Strip, count: int, one: BuiltBox, folder: Path) -> list[object]:
+    """The row of a strip, which is printed whole."""
+    file = f"{file_stem(strip.name)}.stl"
+    density = MATERIALS[strip.material].density
+    figures = _figures(read_stl(folder / file), one.bay.box.print_shop.bed, density)
+    return [strip.name, file, count, strip.material, *figures]
 
 
 def _write_part(part: PrintedPart, folder: Path) -> list[list[object]]:

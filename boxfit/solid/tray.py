@@ -1,9 +1,10 @@
 """The tray as a solid in the car's coordinates [mm].
 
-The section of the sheet is drawn along each side of every outline, cut to a mitre at both ends, and joined to
-its neighbours and to the flat of the floor. Faces then meet exactly, which the kernel joins reliably; crossing
-two whole profiles instead leaves it with surfaces that only touch. The floor joint is bent where the tray says
-so, else square as it is welded. Where the outline widens, the walls above stand square on a step floor.
+The section of the sheet is drawn along each side of every outline, cut to a mitre at both ends, and joined
+to its neighbours and to the flat of the floor. Faces then meet exactly, which the kernel joins reliably;
+crossing two whole profiles instead leaves it with surfaces that only touch. The floor joint is bent where
+the tray says so, else square as it is welded. Where the outline widens, the walls above stand square on a
+step floor.
 """
 
 from collections.abc import Iterator

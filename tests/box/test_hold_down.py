@@ -76,6 +76,16 @@ def test_two_rows_take_two_angles_along_walls_and_a_channel_between() -> None:
     assert sum(one.count for one in held.fasteners if "rubber" in one.what) == 12
 
 
+def test_a_printed_box_has_an_insert_in_every_block() -> None:
+    rules = replace(RULES, process="printed", material="petg", thickness=4.0)
+    held = judged(grid_box(HERON, rules, (FULL,), "y"), rules, HERON)[1]
+    blocks = sum(strip.bar for strip in held.strips)
+    assert [one.count for one in held.fasteners if one.what.startswith("threaded insert")] == [blocks]
+    assert blocks > 0
+    folded = judged(grid_box(HERON, RULES, (FULL,), "y"), RULES, HERON)[1]
+    assert not [one for one in folded.fasteners if one.what.startswith("threaded insert")]
+
+
 def test_bars_stand_just_above_the_pads() -> None:
     """2 mm of pressed rubber over modules 108 mm high."""
     box = grid_box(HERON, RULES, (FULL,), "x")

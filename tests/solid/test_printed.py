@@ -11,13 +11,14 @@ from pathlib import Path
 import pytest
 
 from boxfit.box.build import box_parts
-from boxfit.box.fitting import Cutout
+from boxfit.box.fitting import Cutout, Fittings, Strip
 from boxfit.box.printed import printed_parts
 from boxfit.box.rib_clear import with_clear_ribs
 from boxfit.box.whole import BuiltBox
 from boxfit.box_shape import rectangle
 from boxfit.judge.printed import judge_printed
 from boxfit.layout import PlacedBox
+from boxfit.solid.fittings import StripForms
 from boxfit.solid.made import made_parts
 from boxfit.solid.mesh import write_stl
 from boxfit.solid.pieces import read_stl, solid_of
@@ -176,3 +177,39 @@ def test_a_tray_with_ribs_and_cutouts_weighs_what_its_solid_does() -> None:
     assert solid.mass == pytest.approx(made.closed_form.volume, rel=1e-6)
     where = tuple(low + own for low, own in zip(LOW, made.closed_form.centre, strict=True))
     assert solid.centre == pytest.approx(where, abs=1e-3)
+
+
+def test_blocks_for_hold_downs_are_printed_too(tmp_path: Path) -> None:
+    """Blocks made alike are one row with how many; a bar of metal is none."""
+    one = built(PLAIN)
+    legs = ((("up", 14.0),), (("up", 14.0),), (("up", 14.0),), (("down", 25.0), ("left", 13.0)))
+    strips = tuple(
+        Strip(
+            kind="hold-down bracket",
+            name=f"front bay box 1 strip {number}",
+            material="petg" if len(own) == 1 else "aluminium-5754",
+            thickness=6.0,
+            radius=0.0 if len(own) == 1 else 6.0,
+            start=(0.0, 0.0, 0.0),
+            along="front",
+            width=width,
+            legs=own,
+            inwards="left",
+            bar=len(own) == 1,
+        )
+        for number, (own, width) in enumerate(zip(legs, (25.0, 25.0, 30.0, 200.0), strict=True), start=1)
+    )
+    one = replace(one, parts=replace(one.parts, fittings=Fittings(strips)))
+    forms, bodies = StripForms(), [part.body for part in made_parts(one.bay, one.box, one.parts)]
+    for body in (*bodies, *(forms.body(strip) for strip in strips)):
+        write_stl(body.form.mesh, tmp_path / f"{body.name.replace(' ', '-')}.stl")
+    write_printed((one,), tmp_path)
+    with (tmp_path / "print-pieces.csv").open(encoding="utf-8", newline="") as table:
+        rows = [row for row in csv.DictReader(table) if "strip" in row["piece"]]
+    assert [(row["file"], row["quantity"]) for row in rows] == [
+        ("front-bay-box-1-strip-1.stl", "2"),
+        ("front-bay-box-1-strip-3.stl", "1"),
+    ]
+    assert float(rows[0]["volume [cm3]"]) == pytest.approx(25.0 * 14.0 * 6.0 / 1e3)
+    stems_of_strips = {row["file"][:-4]: SHOP for row in rows}
+    assert judge_printed(tmp_path, stems_of_strips) == ()

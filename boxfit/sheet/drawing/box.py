@@ -14,7 +14,7 @@ from boxfit.sheet.drawing.box_page import box_page
 from boxfit.sheet.drawing.lists_page import lists_page
 from boxfit.sheet.drawing.marks import Drawing
 from boxfit.sheet.drawing.section_page import section_page
-from boxfit.sheet.drawing.title import PRINTED, WELDED, Title
+from boxfit.sheet.drawing.title import WELDED, Title, printed_tolerance
 
 if TYPE_CHECKING:
     from OCP.TopoDS import TopoDS_Shape
@@ -41,7 +41,7 @@ def box_drawing(
         scale="",
         car=car.name,
         material="see parts list",
-        tolerances=PRINTED if built.bay.box.process == "printed" else WELDED,
+        tolerances=printed_tolerance(built.bay.box) if built.bay.box.process == "printed" else WELDED,
         quantity="1",
         mass=f"{full:.1f} kg full",
         cautions="High voltage: live work only by qualified people, to local codes.",
@@ -77,6 +77,13 @@ def section_notes(built: BuiltBox) -> tuple[str, ...]:
     """What is to be kept when the box is put together."""
     rules = built.bay.box
     gasket = ("lay the gasket in one piece, its joint on a straight",) if rules.gasket_width else ()
-    liner = (f"liner {rules.liner:g} all round, no edge of metal left bare",) if rules.liner else ()
-    gap = (f"between liner and modules {rules.gap:g}; over the modules {rules.headroom:g}",)
+    printed = rules.process == "printed"
+    lining = "ribs" if printed else "liner"
+    words = (
+        f"ribs {rules.liner:g} high all round"
+        if printed
+        else (f"liner {rules.liner:g} all round, no edge of metal left bare")
+    )
+    liner = (words,) if rules.liner else ()
+    gap = (f"between {lining} and modules {rules.gap:g}; over the modules {rules.headroom:g}",)
     return (*gasket, *liner, *gap, "thin dash-dot-dot lines: modules")

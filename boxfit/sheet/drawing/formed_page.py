@@ -13,7 +13,7 @@ from boxfit.sheet.drawing.flat_page import labels
 from boxfit.sheet.drawing.marks import Page
 from boxfit.sheet.drawing.tables import Table
 from boxfit.sheet.drawing.three_views import Span, View, draw_views, views_of
-from boxfit.sheet.drawing.title import Title
+from boxfit.sheet.drawing.title import PARTS, WELDED, Title
 
 if TYPE_CHECKING:
     from OCP.TopoDS import TopoDS_Shape
@@ -30,7 +30,7 @@ def formed_page(part: Part | Strip, shape: "TopoDS_Shape", title: Title, tables:
     items = (
         cutout_table(cutouts, part.outside.low if isinstance(part, Tray) else views.low),
         *tables,
-        formed_notes(part),
+        formed_notes(part, printed=title.tolerances not in (PARTS, WELDED)),
     )
     chosen = arranged(views.paper, items)
     board = chosen.board(title)
@@ -82,10 +82,10 @@ def label_cutouts(board: Board, cutouts: Sequence[Cutout], places: tuple[View, V
         board.place(labels(f"C{number}", view.at(one.at), half, 0.0))
 
 
-def formed_notes(part: Part | Strip) -> tuple[str, ...]:
+def formed_notes(part: Part | Strip, printed: bool = False) -> tuple[str, ...]:
     """What the views do not tell."""
     if isinstance(part, Tray):
-        return tray_notes(part)
+        return printed_tray_notes(part) if printed else tray_notes(part)
     if isinstance(part, Strip):
         legs = " x ".join(figure(length) for _, length in part.legs)
         bent = (f"legs outside {legs}, inside radius {part.radius:g}",) if len(part.legs) > 1 else ()
@@ -96,7 +96,8 @@ def formed_notes(part: Part | Strip) -> tuple[str, ...]:
 def tray_notes(tray: Tray) -> tuple[str, ...]:
     """Radius, flange and welds of a tray."""
     folded = tray.bend_radius is not None
-    bent = (f"inside radius {tray.bend_radius:g} at floor and flange, bends ±0.5°",) if folded else ()
+    where = "the flange" if tray.floor_radius is None else "floor and flange"
+    bent = (f"inside radius {tray.bend_radius:g} at {where}, bends ±0.5°",) if folded else ()
     flange = (f"flange {figure(tray.flange)} wide from the outside of the wall",) if tray.flange else ()
     holes = (
         (f"{len(tray.holes)} holes Ø{tray.hole_diameter:g} for rivet-nuts in the flange: see the flat",)
@@ -105,6 +106,14 @@ def tray_notes(tray: Tray) -> tuple[str, ...]:
     )
     welds = ("corners welded all the way and tight; flange ground flush on top",)
     return ("outside dimensions, once formed", *bent, *flange, *holes, *welds)
+
+
+def printed_tray_notes(tray: Tray) -> tuple[str, ...]:
+    """Flange, holes and joints of a printed tray."""
+    flange = (f"flange {figure(tray.flange)} wide from the outside of the wall",) if tray.flange else ()
+    holes = f"{len(tray.holes)} holes Ø{tray.hole_diameter:g} for rivet-nuts in the flange"
+    joints = "glue all joints tight, smooth on top of the flange; its pieces: print-pieces.csv"
+    return ("outside dimensions, pieces put together", *flange, *((holes,) if tray.holes else ()), joints)
 
 
 def all_parts(parts: BoxParts) -> tuple[Part | Strip, ...]:

@@ -16,7 +16,7 @@ from boxfit.sheet.drawing.flat_page import flat_page
 from boxfit.sheet.drawing.formed_page import all_parts, formed_page
 from boxfit.sheet.drawing.marks import Drawing, Page
 from boxfit.sheet.drawing.tables import Table
-from boxfit.sheet.drawing.title import PARTS, PRINTED, WELDED, Title
+from boxfit.sheet.drawing.title import PARTS, WELDED, Title, printed_tolerance
 from boxfit.sheet.flat import Flat
 from boxfit.sheet.flats import flats_of
 from boxfit.standards.materials import MATERIALS
@@ -70,7 +70,7 @@ def _title(car: Car, built: BuiltBox, part: Part | Strip, number: str, count: in
         car=car.name,
         material=part.material,
         thickness=f"{part.thickness:g} mm" if isinstance(part, Tray | Strip) else "",
-        tolerances=PRINTED if printed else WELDED if welded else PARTS,
+        tolerances=printed_tolerance(built.bay.box) if printed else WELDED if welded else PARTS,
         finish=AGREED,
         quantity=str(count),
     )

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from boxfit.bay import Point
+from boxfit.bay import BoxRules, Point
 from boxfit.sheet.drawing.letters import cut_to, wrapped
 from boxfit.sheet.drawing.marks import Circle, Line, Mark, Text
 from boxfit.sheet.drawing.paper import Paper
@@ -16,8 +16,18 @@ ROWS = 5
 TITLE_HEIGHT = ROW * ROWS + 7.0
 LABEL, VALUE = 1.8, 2.5
 """Heights [mm] of a field's name and of what it says."""
-PARTS, WELDED, PRINTED = "ISO 2768-m", "ISO 2768-m; welds ISO 13920-B", "± 0.3 mm"
+PARTS, WELDED = "ISO 2768-m", "ISO 2768-m; welds ISO 13920-B"
 WORKING_AID = "A working aid: check every figure before cutting."
+
+
+def printed_tolerance(rules: BoxRules) -> str:
+    """What a printed part may be out, as the workshop's tolerances have it.
+
+    >>> from boxfit.standards.common_practice import USUAL_BOX
+    >>> printed_tolerance(USUAL_BOX)
+    '± 0.3 mm'
+    """
+    return f"± {rules.tolerances.printed:g} mm"
 
 
 @dataclass(frozen=True)
