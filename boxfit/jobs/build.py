@@ -9,6 +9,7 @@ from boxfit.jobs.electrics import judged_electrics, write_electrics
 from boxfit.jobs.fittings import refuse_out_of_reach, write_fittings
 from boxfit.jobs.going_on import JudgedWrongError, Search
 from boxfit.jobs.laid_out import best_and_others
+from boxfit.jobs.page import write_layout_page
 from boxfit.jobs.parcels import DRAWINGS, refuse_unknown_shops, write_parcels
 from boxfit.jobs.prints import write_prints
 from boxfit.jobs.retention import write_retention
@@ -82,6 +83,7 @@ def build(car: Car, module: Module, target: Path, search: Search, shops: Sequenc
     from boxfit.files.made_from import MADE_FROM, made_from_bytes
     from boxfit.files.results import whole_or_nothing
     from boxfit.judge.solids import judge_solids
+    from boxfit.report.page.whole import Told
     from boxfit.report.summary import summary
     from boxfit.sheet.drawing.write import write_drawings
     from boxfit.solid.write import write_solids
@@ -118,5 +120,6 @@ def build(car: Car, module: Module, target: Path, search: Search, shops: Sequenc
             blocks = [*write_retention(car, module, built, folder), "", *wiring]
             notes = (*solids.notes, *fit, *prints, *for_shops.notes)
             text = write_summary(summary(car, module, layout, pack), blocks, notes, folder)
+            write_layout_page(Told(car, module, layout, folder, notes), solids)
             write_parcels(shops, f"{car.name}, boxes for {module.name}", built, for_shops, folder)
     return text

@@ -29,13 +29,16 @@ if TYPE_CHECKING:
 class SolidReport:
     """The files written, by name, what a maker should know, and what everything weighs (None: no module).
 
-    `shapes` are the solids of all parts by name, in their places in the car, for whoever draws them.
+    `shapes` are the solids of all parts by name, in their places in the car, for whoever draws them; `boxes`
+    and `links` are what the assembly shows.
     """
 
     files: tuple[str, ...]
     notes: tuple[str, ...]
     masses: WeighedCar | None
     shapes: "Mapping[str, TopoDS_Shape]" = field(default_factory=dict)
+    boxes: tuple[MadeBox, ...] = ()
+    links: Group | None = None
 
 
 def write_solids(
@@ -67,7 +70,7 @@ def write_solids(
     files += ["assembly.step", "assembly.glb", "mass.json", "mass.csv"]
     notes = tuple(note for box in boxes for note in box.notes)
     shapes = {part.body.name: placed_shape(part.body) for box in boxes for part in box.parts}
-    return SolidReport(tuple(files), notes, masses, shapes)
+    return SolidReport(tuple(files), notes, masses, shapes, boxes, links)
 
 
 def placed_shape(body: Body) -> "TopoDS_Shape":
