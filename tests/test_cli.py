@@ -27,7 +27,7 @@ HERON = str(ROOT / "modules" / "heron-44.toml")
 VIEWS = ("plan", "side", "rear", "margins")
 DUNLIN = ROOT / "bays" / "dunlin-850"
 SCAN = ROOT / "bays" / "dunlin-850-scan" / "front.ply"
-ROUGHLY_EVERY_KIND = ("step", "stl", "dxf", "glb", "json", "csv", "svg", "png", "txt", "pdf", "zip")
+ROUGHLY_EVERY_KIND = ("step", "stl", "dxf", "glb", "json", "csv", "svg", "png", "txt", "pdf", "zip", "html")
 
 
 def run(*words: str | Path) -> Result:
