@@ -3,8 +3,9 @@
 import re
 from collections.abc import Sequence
 
+UNMADE = ("not built", "larger than the sheet", "; try: ")
+"""Words of notes that tell of something a shop cannot make as it is: these come first."""
 SHORT = (
-    "not built",
     "no lid screws",
     "no hold-downs",
     "not held",
@@ -12,7 +13,8 @@ SHORT = (
     "may jam",
     "does not take",
     "no box takes",
-    "no room for",
+    "no room for the ",
+    "no room for lifting",
     "no breather",
     "no drain",
     "no [[mount]]",
@@ -23,12 +25,13 @@ SHORT = (
     "without returned edges",
     "are needed",
     "no way found",
-    "larger than the sheet",
 )
-"""Words of notes that tell of something left out, or not as it was asked for: these come first."""
+"""Words of notes that tell of something left out, or not as it was asked for: these come next."""
 FIGURES = re.compile(r"mm|:|\)")
 """What only a box's own words hold."""
-OF_BOX = re.compile(r"(.+? box \d+): (.+)", re.DOTALL)
+REMEDY = "try: "
+OF_BOX = re.compile(r"(.+? box \d+[^:]*): (.+)", re.DOTALL)
+"""A note of a box or of one of its parts."""
 
 
 def for_the_maker(notes: Sequence[str]) -> tuple[str, ...]:
@@ -46,7 +49,7 @@ def for_the_maker(notes: Sequence[str]) -> tuple[str, ...]:
         box, words = _parted(note)
         shared.setdefault(words, []).append(box)
     kinds = list(dict.fromkeys(_kind(words) for words in shared))
-    ordered = sorted(shared, key=lambda words: (not _is_short(words), kinds.index(_kind(words))))
+    ordered = sorted(shared, key=lambda words: (_rank(words), kinds.index(_kind(words))))
     said: set[tuple[str, str]] = set()
     return tuple(_told(shared[words], words, said) for words in ordered)
 
@@ -57,8 +60,17 @@ def _parted(note: str) -> tuple[str, str]:
     return (found[1], found[2]) if found else ("", note)
 
 
-def _is_short(words: str) -> bool:
-    return any(phrase in words for phrase in SHORT)
+def _rank(words: str) -> int:
+    """0 for what no shop can make, 1 for what is short, 2 for the rest."""
+    ranks = (number for number, phrases in enumerate((UNMADE, SHORT)) if any(one in words for one in phrases))
+    return next(ranks, 2)
+
+
+def _is_general(clause: str) -> bool:
+    """Whether a clause says the same of any box: a caution, or a remedy without a figure."""
+    if clause.startswith(REMEDY):
+        return not re.search(r"\d", clause)
+    return not FIGURES.search(clause)
 
 
 def _kind(words: str) -> str:
@@ -72,7 +84,7 @@ def _told(boxes: Sequence[str], words: str, said: set[tuple[str, str]]) -> str:
         return words
     first, *others = words.split("; ")
     kind = _kind(words)
-    while others and (kind, others[-1]) in said and not FIGURES.search(others[-1]):
+    while others and (kind, others[-1]) in said and _is_general(others[-1]):
         others.pop()
     said.update((kind, one) for one in words.split("; ")[1:])
     return f"{', '.join(boxes)}: {'; '.join((first, *others))}"

@@ -41,6 +41,25 @@ def test_boxes_that_share_a_note_are_told_in_one_line() -> None:
     assert for_the_maker(notes) == ("front box 2, below: aft box 2: no lid screws: box.flange = 23 would do",)
 
 
+def test_findings_of_parts_come_first_and_their_remedy_once() -> None:
+    told = "fold longer than the brake: {} mm, at most 300; try: a longer brake (fold_shop.brake)"
+    notes = (
+        "a bay box 1: feet: welded",
+        "a bay box 1: no drain: too low",
+        "a bay box 1 tray wall right: " + told.format(319),
+        "a bay box 1 tray wall front: " + told.format(370),
+        "a bay box 1 lid: larger than the sheet, laid out on none",
+        "a bay box 1 tray: larger than the sheet, laid out on none",
+    )
+    assert for_the_maker(notes) == (
+        "a bay box 1 tray wall right: " + told.format(319),
+        "a bay box 1 tray wall front: fold longer than the brake: 370 mm, at most 300",
+        "a bay box 1 lid, a bay box 1 tray: larger than the sheet, laid out on none",
+        "a bay box 1: no drain: too low",
+        "a bay box 1: feet: welded",
+    )
+
+
 def test_the_same_figures_of_two_boxes_both_stay() -> None:
     """Only words without lengths are said once: two boxes may measure alike."""
     notes = [f"{bay} box 1: holes drilled: {n} of them; 9 mm at 0, 0, 0" for n, bay in ((1, "a"), (2, "b"))]
