@@ -25,6 +25,8 @@ from boxfit.sheet.strings_plan import strings_drawing
 
 HEAD, FOOT = 284.0, 14.0
 """Base lines of the words at the head and at the foot of an A4 page [mm]."""
+MOST_TITLE = 100.0
+"""A title takes no more than this of the head of a page [mm]."""
 STEM = "papers"
 
 
@@ -92,7 +94,7 @@ def _cover(case: Case, parts: tuple[Part, ...]) -> Part:
     for part in parts:
         contents.append((part.title, str(page)))
         page += len(part.pages)
-    return section_part(cover(case, contents))
+    return Part("Cover", section_part(cover(case, contents)).pages)
 
 
 def numbered(case: Case, parts: tuple[Part, ...]) -> Iterator[Page]:
@@ -109,6 +111,7 @@ def numbered(case: Case, parts: tuple[Part, ...]) -> Iterator[Page]:
 
 def _furniture(case: Case, title: str, number: str) -> Iterator[Mark]:
     """Head and foot of an A4 page."""
+    title = cut_to(title, LETTERS, MOST_TITLE)
     room = RIGHT - LEFT - width_of(title, LETTERS) - 6.0
     yield Text(cut_to(case.title, LETTERS, room), (LEFT, HEAD), LETTERS)
     yield Text(title, (RIGHT, HEAD), LETTERS, "right")

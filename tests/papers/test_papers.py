@@ -5,21 +5,27 @@ from dataclasses import replace
 
 import pytest
 
+from boxfit.module import Voltage
+from boxfit.papers.boxes import boxes
 from boxfit.papers.case import WORKING_AID, missing
 from boxfit.papers.cover import against
-from boxfit.papers.fixings import failing, percent
+from boxfit.papers.electrics import electrics
+from boxfit.papers.fixings import failing, fixings, percent
 from boxfit.papers.flow import SIZE, pages_of
+from boxfit.papers.labels import labels, torque
 from boxfit.papers.masses import masses
-from boxfit.papers.whole import papers
+from boxfit.papers.whole import arrangement, numbered, papers, section_part
 from boxfit.sheet.drawing.marks import Drawing, Page
 from boxfit.sheet.drawing.overlap import outside_frame, overlaps
 from boxfit.sheet.drawing.paper import A0, A1, A2, A3, A4
 from boxfit.sheet.drawing.pdf import pdf_of
 from boxfit.weight.corners import margins
+from tests.box.samples import HERON, RULES, car_and_layout
 from tests.papers.samples import (
     DEMOS,
     demo_case,
     demo_papers,
+    made,
     silent_case,
     silent_papers,
     words_of,
@@ -162,3 +168,38 @@ def test_strings_run_from_minus_to_plus_through_every_module_once() -> None:
     strings = re.findall(r"minus((?: - \d+)+) - plus", words)
     numbers = [int(number) for string in strings for number in re.findall(r"\d+", string)]
     assert sorted(numbers) == list(range(1, demo_case("petrel-van").layout.count + 1))
+
+
+def test_long_names_and_words_without_a_space_find_room() -> None:
+    car, layout = car_and_layout()
+    name = "a car whose name is as long as the files allow, " + "x" * 50
+    bays = tuple(
+        replace(bay, name=f"{bay.name} of the exceptionally long-named part {'y' * 40}") for bay in car.bays
+    )
+    filled = tuple(replace(one, name=bay.name) for one, bay in zip(layout.bays, bays, strict=True))
+    carried = (replace(car.carried[0], name="n" * 100),)
+    named = replace(car, name=name, bays=bays, carried=carried)
+    case = made(named, replace(HERON, name="Heron " + "z" * 60), replace(layout, car=name, bays=filled))
+    assert arrangement(case).texts
+    for section in (masses(case), boxes(case), fixings(case), electrics(case), labels(case), torque(case)):
+        part = section_part(section)
+        assert_readable(Drawing("papers", tuple(numbered(case, (part,)))))
+
+
+def test_a_printed_box_is_told_to_be_without_strength() -> None:
+    car, layout = car_and_layout()
+    front = replace(car.bays[0], box=replace(RULES, process="printed", material="petg", thickness=4.0))
+    one = replace(layout, bays=layout.bays[:1], count=6, series=3)
+    case = made(replace(car, bays=(front,)), HERON, one)
+    words = words_of(section_part(fixings(case)).pages)
+    assert "nothing bears it" in words
+    assert "no strength is known for petg" in words
+    assert "the box is printed" in words_of(section_part(boxes(case)).pages)
+
+
+def test_above_the_table_of_creepage_no_distance_is_told() -> None:
+    case = silent_case()
+    high = replace(HERON, voltage=Voltage(200.0, 300.0, 400.0))
+    words = words_of(section_part(electrics(made(case.car, high, case.layout))).pages)
+    assert "2000.0 V full" in words
+    assert "no distance is told" in words

@@ -116,15 +116,20 @@ def _ways(paper: Paper, items: Sequence[Item]) -> Iterator[tuple[Area, tuple[Are
     above, beside = bottom - INSET + TITLE_HEIGHT + INSET, right + INSET - TITLE_WIDTH - INSET
     strip = (left, bottom, beside, above - INSET)
     yield (left, above, right, top), (strip,)
-    for wide in sorted(
+    wides = sorted(
         {COLUMN, *(max(item.width, SLIM) for item in items if isinstance(item, Table) and item.rows)}
-    ):
+    )
+    for wide in wides:
         column = right - wide
         if column - BETWEEN > beside:
             yield (left, above, column - BETWEEN, top), (strip, (column, above, right, top))
             yield (left, above, column - BETWEEN, top), ((column, above, right, top), strip)
     yield (left, bottom, beside, top), ((beside + INSET, above, right, top),)
     yield (left, bottom, left, bottom), ((left, bottom, beside, top), (beside + INSET, above, right, top))
+    for wide in wides:  # columns that reach over the title block, for tables as wide that are also high
+        column = right - wide
+        if left < column - BETWEEN <= beside:
+            yield (left, above, column - BETWEEN, top), ((column, above, right, top), strip)
 
 
 def _flowed_somehow(items: Sequence[Item], slots: Sequence[Area]) -> tuple[Placed, ...] | None:
