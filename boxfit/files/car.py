@@ -1,5 +1,6 @@
 """A car folder into the car believed: car.toml and every bay file it names, all problems at once."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 from os.path import abspath
 from pathlib import Path
@@ -20,26 +21,29 @@ from boxfit.files.scans import Scans
 from boxfit.files.shown import shown
 from boxfit.files.surveyed import Surveyed, surveyed
 from boxfit.files.toml import read_table
+from boxfit.files.vary import Change, bay_stem, changed
 from boxfit.module import Current
 from boxfit.weight.raised_axle import height_of_mass
 
 CAR_FILE = "car.toml"
 
 
-def read_car(folder: Path) -> Car:
+def read_car(folder: Path, changes: Sequence[Change] = (), scans: Scans | None = None) -> Car:
     """The car in the folder, with its bays in the order car.toml names them.
 
-    Raises InputError with everything that is wrong in all of its files.
+    `changes` are made to its files before anything in them is believed; `scans` remember what was read of the
+    folder before. Raises InputError with everything that is wrong in all of its files.
     """
     check_folder(folder, CAR_FILE)
-    raw = read_table(folder / CAR_FILE, CAR_FILE)
     problems: list[Problem] = []
+    raw = changed(read_table(folder / CAR_FILE, CAR_FILE), "", changes, problems)
     said = checked(SaidCar, raw, CAR_FILE, problems)
     problems.extend(across_car(raw, CAR_FILE))
     raws = _raw_bays(bay_files(raw, folder, CAR_FILE, problems), problems)
+    raws = [(file, changed(bay, bay_stem(file), changes, problems)) for file, bay in raws]
     said_bays = _said_bays(raws, problems)
     problems.extend(across_shops(raw, CAR_FILE, raws))
-    bays = _surveyed(said_bays, Scans(folder), problems)
+    bays = _surveyed(said_bays, scans or Scans(folder), problems)
     if said is None or problems:
         raise InputError(problems)
     believed = tuple(bay_believed(bay, found, said) for bay, found in bays)

@@ -13,6 +13,10 @@ Tell = Callable[[str], None]
 """Takes a line about what is being done."""
 
 
+Count = Callable[[int, int], None]
+"""Takes how many searches of a sweep are done, and how many there are."""
+
+
 @dataclass(frozen=True)
 class Search:
     """How a search goes on: under which watch, in how many processes, and who is told."""
@@ -35,3 +39,8 @@ class JudgedWrongError(Exception):
 
     def __init__(self, findings: Sequence[Finding]) -> None:
         super().__init__("\n".join(f"{one.code}: {one.place}: {one.text}" for one in findings))
+        self.findings = tuple(findings)
+
+
+class StoppedError(Exception):
+    """A sweep was stopped before its end; the text tells what is kept of it."""

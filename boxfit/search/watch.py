@@ -17,8 +17,8 @@ def _nobody(_found: int, _bound: int | None) -> None:
 class Watch:
     """A search asks now and then whether it `is_over`, and tells what it has.
 
-    Over after `seconds` [s] by its `clock`, endless by default; time then decides what is found and how well it
-    is bounded. `stop` ends it at once, from a signal handler too.
+    Over after `seconds` [s] by its `clock`, endless by default; time then decides what is found and how well
+    it is bounded. `stop` ends it at once, from a signal handler too.
     """
 
     seconds: float = inf
