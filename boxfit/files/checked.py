@@ -90,11 +90,11 @@ def _kinds(table: type[Said]) -> tuple[str, ...]:
 
 
 def _tables_under(table: type[Said], key: str) -> tuple[type[Said], ...]:
-    return _tables_in(_keys(table).get(key))
+    return tables_in(_keys(table).get(key))
 
 
-def _tables_in(annotation: object) -> tuple[type[Said], ...]:
+def tables_in(annotation: object) -> tuple[type[Said], ...]:
     """Every table that a value so annotated may be, through lists and choices."""
     if isinstance(annotation, type) and issubclass(annotation, Said):
         return (annotation,)
-    return tuple(table for part in get_args(annotation) for table in _tables_in(part))
+    return tuple(table for part in get_args(annotation) for table in tables_in(part))

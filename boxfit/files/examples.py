@@ -196,7 +196,7 @@ terminals = "top"
 price = 480.0
 """)
 
-_ON_ONE_LINE = ("track", "size", "voltage", "current", "room", "held", "turns", "k", "price")
+ON_ONE_LINE = ("track", "size", "voltage", "current", "room", "held", "turns", "k", "price")
 """Tables that are short enough to be written between braces."""
 
 
@@ -210,10 +210,10 @@ def example_line(samples: tuple[Table, ...], words: tuple[str, ...]) -> str:
     >>> example_line((PRISM_BAY, SECTIONS_BAY), ("survey", "section", "at"))
     'write under [[survey.section]], for example: at = 250'
     """
-    shortened = next((place for place, word in enumerate(words) if word in _ON_ONE_LINE), len(words))
+    shortened = next((place for place, word in enumerate(words) if word in ON_ONE_LINE), len(words))
     words = words[: shortened + 1]
     value = _found(samples, words)
-    short = words[-1] in _ON_ONE_LINE
+    short = words[-1] in ON_ONE_LINE
     if isinstance(value, dict) and not short:
         return f"write a table {_heading(samples, words)} with the keys {', '.join(value)}"
     if isinstance(value, list) and isinstance(value[0], dict) and not short:

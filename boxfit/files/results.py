@@ -11,21 +11,21 @@ from boxfit.files.shown import plain
 
 
 @contextmanager
-def whole_or_nothing(target: Path) -> Iterator[Path]:
+def whole_or_nothing(target: Path, option: str = " with --out") -> Iterator[Path]:
     """A fresh folder beside `target` that takes its place once everything in it is written.
 
     Where anything goes wrong on the way, an interrupt too, `target` stays as it was and nothing else
-    stays behind. Raises InputError where a folder cannot be put there.
+    stays behind. `option` says how another folder is named. Raises InputError where none can be put there.
     """
-    with _told_as_input(target):
-        place = _place(target)
+    with _told_as_input(target, option):
+        place = _place(target, option)
         fresh = place.with_name(f".{place.name}.new-{os.getpid()}")
         made = [folder for folder in place.parents if not folder.exists()]
     try:
-        with _told_as_input(target):
+        with _told_as_input(target, option):
             fresh.mkdir(parents=True)
         yield fresh
-        with _told_as_input(target):
+        with _told_as_input(target, option):
             _replace(place, fresh)
     except BaseException:
         shutil.rmtree(fresh, ignore_errors=True)
@@ -47,12 +47,12 @@ def write_whole(target: Path, content: bytes) -> None:
             fresh.unlink(missing_ok=True)
 
 
-def _place(target: Path) -> Path:
+def _place(target: Path, option: str) -> Path:
     """Where the target really is; a file there, or on the way there, is told."""
     place = target.resolve()
     for folder in (place, *place.parents):
         if folder.exists() and not folder.is_dir():
-            remedy = "move that file away, or name another folder with --out"
+            remedy = f"move that file away, or name another folder{option}"
             raise InputError([Problem(plain(str(folder)), "", "is in the way of the results", None, remedy)])
     return place
 
@@ -72,12 +72,12 @@ def _replace(place: Path, fresh: Path) -> None:
 
 
 @contextmanager
-def _told_as_input(target: Path) -> Iterator[None]:
+def _told_as_input(target: Path, option: str = " with --out") -> Iterator[None]:
     """Says in one message why a folder cannot be written."""
     try:
         yield
     except (OSError, ValueError, RuntimeError) as error:
         reason = error.strerror if isinstance(error, OSError) and error.strerror else "no name for a folder"
         rule = f"results cannot be written there: {reason.lower()}"
-        remedy = "name a folder that you may write to with --out"
+        remedy = f"name a folder that you may write to{option}"
         raise InputError([Problem(plain(str(target)), "", rule, None, remedy)]) from None
