@@ -74,7 +74,8 @@ def paired(
     [1, 0]
     """
     if len(ones) <= FEW:
-        return list(min(permutations(range(len(ones))), key=lambda way: _all(way, ones, others)))
+        ways: list[tuple[int, ...]] = list(permutations(range(len(ones))))
+        return list(min(ways, key=lambda way: _all(way, ones, others)))
     import numpy
     from scipy.optimize import linear_sum_assignment
 

@@ -9,7 +9,7 @@ import numpy as np
 import shapely
 from numpy.typing import NDArray
 
-from boxfit.bay import Bay, Block, Cylinder, Keepout, Prism, Vector
+from boxfit.bay import Bay, Block, Cylinder, Keepout, Vector
 from boxfit.box.outside.around import own_blocks
 from boxfit.box.strip_legs import strip_blocks
 from boxfit.box.whole import BuiltBox
@@ -146,11 +146,9 @@ def _vector(values: Sequence[float]) -> Vector:
     return (x, y, z)
 
 
-def walls_dear(bay: Bay, across: float) -> Dear | None:
-    """What walls of a bay surveyed by its outline cost: passages, and running along too near."""
+def walls_dear(bay: Bay, across: float) -> Dear:
+    """What the walls of a bay cost, as its outline in plan has them: passages, and running along too near."""
     room = bay.room
-    if not isinstance(room, Prism):
-        return None
     off = across / 2.0 + bay.tolerance
     plan = shapely.Polygon(room.outline)
     inner, outer = (plan.buffer(by, join_style="mitre") for by in (-off, off))

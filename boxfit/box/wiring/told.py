@@ -92,10 +92,13 @@ def _holes(found: Electrics) -> Iterator[str]:
         for met in cable.metal:
             places.setdefault("surveyed metal", []).append(place(met))
     for where, at in places.items():
-        yield (
-            f"link cables go through the {where} at {'; '.join(at)}: where that is metal each needs a hole "
-            f"with a grommet for {across:g} mm, deburred; it goes on the list of holes drilled"
+        hole = (
+            "bonnet or lid closes there: lead them another way"
+            if where.startswith("top of")
+            else f"where that is metal each needs a hole with a grommet for {across:g} mm, deburred; it goes "
+            "on the list of holes drilled"
         )
+        yield f"link cables go through the {where} at {'; '.join(at)}: {hole}"
 
 
 def _unknown(found: Electrics) -> Iterator[str]:

@@ -145,8 +145,7 @@ class _Layer:
         self.car, self.built, self.cable = car, built, cable
         self.obstacles = box_obstacles(built)
         self.large = hulls(built, car.bays, cable.across)
-        dear = (walls_dear(bay, cable.across) for bay in car.bays)
-        self.dear = tuple(one for one in dear if one is not None)
+        self.dear = tuple(walls_dear(bay, cable.across) for bay in car.bays)
         self.laid: list[tuple[str, Route]] = []
 
     def wanted(
