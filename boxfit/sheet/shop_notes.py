@@ -42,6 +42,7 @@ def cut_shop_note(
         ("Units", ("millimetres, drawings 1:1; DXF R2010, layers cut, fold up, fold down, mark, note",)),
         ("Materials", tuple(_materials(wanted))),
         ("Bends", tuple(_bends(wanted))),
+        ("Finish and grain", (FINISH,)),
         ("Tolerances", tuple(dict.fromkeys(_tolerances(one.bay.box) for one in built if wanted))),
         ("Parts", tuple(f"{one.number}  {one.flat.name}: {one.flat.quantity} off" for one in wanted)),
         ("Stock sheets", tuple(told)),
@@ -68,6 +69,10 @@ def print_shop_note(title: str, built: tuple[BuiltBox, ...], pieces: tuple[str, 
     return _note(f"{title}: for the shop that prints", sections)
 
 
+FINISH = (
+    "finish to be agreed; in the layouts the grain runs along the sheet, and folds as tight as the sheet "
+    "takes lie across it"
+)
 GAUGES = "gauges and dummies: any plastic that keeps its shape"
 
 
