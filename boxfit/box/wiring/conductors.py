@@ -3,7 +3,7 @@
 The boxes are a chain from the inverter on. What leads to a box further on passes through those before it.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise, permutations
 from math import ceil
@@ -74,8 +74,7 @@ def paired(
     [1, 0]
     """
     if len(ones) <= FEW:
-        ways: list[tuple[int, ...]] = list(permutations(range(len(ones))))
-        return list(min(ways, key=lambda way: _all(way, ones, others)))
+        return list(min(permutations(range(len(ones))), key=lambda way: _all(way, ones, others)))
     import numpy
     from scipy.optimize import linear_sum_assignment
 
@@ -85,7 +84,7 @@ def paired(
 
 
 def _all(
-    way: Sequence[int],
+    way: Iterable[int],
     ones: Sequence[tuple[float, float, float]],
     others: Sequence[tuple[float, float, float]],
 ) -> float:
