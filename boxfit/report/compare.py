@@ -1,105 +1,164 @@
-"""Modules side by side for one car."""
+"""Modules and variations of one car side by side, as plain text for the terminal."""
 
-import csv
-import io
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator, Sequence
+from itertools import groupby
 
-from boxfit.car import Car
-from boxfit.layout import Layout
-from boxfit.module import Module
-from boxfit.report.columns import listed, table
-from boxfit.report.parts import boxes_of
+from boxfit.report.columns import broken, listed, table
+from boxfit.report.compare_order import WEIGHED, weighed
+from boxfit.report.compare_rows import CompareRow, Variation
+
+_LOW, _HIGH = " low end", " high end"
+LONGEST_NAME = 26
+"""Letters of a row's name at most; a longer one is cut."""
+HOW_COUNTED = (
+    "* no other layout beats it in {weighed} without falling behind in one of these",
+    "litres left: the bays as surveyed less their boxes' outsides; keep-outs, flanges and what is fixed to"
+    " boxes not taken off",
+    "sheet: net mass of tray, lid, cover plate and shelves, offcuts not counted",
+    "cost: modules by their price, sheet by its price a kilogram; nothing else; only where all are known",
+    "left to limits: axles and gross with everything aboard; volts below full and above empty; front share"
+    " within its tolerance",
+)
+"""How figures are counted, below the tables."""
+
+Cell = Callable[[CompareRow], str]
 
 
-@dataclass(frozen=True)
-class Row:
-    """One module's best layout; all but `module` and `reason` is None where nothing fits.
+def compare_table(rows: Sequence[CompareRow]) -> str:
+    """The rows in three tables in the order given: what each holds, what it takes, and what limits leave.
 
-    Energy [kWh], masses [kg] of modules and boxes together, volts [V] of the whole string, `height_left`
-    [mm] between the highest box and where the bay's own distance begins. `reason` says why nothing fits,
-    or what the search noted.
+    Variations are numbered and told below with reasons and notes. At most 100 letters to a line but for names
+    that are longer; ends with a line feed.
     """
-
-    module: str
-    reason: str = ""
-    count: int | None = None
-    series: int | None = None
-    parallel: int | None = None
-    energy: float | None = None
-    mass: float | None = None
-    front_share: float | None = None
-    volts_empty: float | None = None
-    volts_full: float | None = None
-    height_left: float | None = None
-    proven: bool | None = None
-
-
-HEADS = ("module", "count", "strings", "kWh", "kg", "front share", "V empty-full", "mm left above", "proven")
-CSV_HEADS = (
-    "module", "count", "series", "parallel", "energy", "mass", "front_share",
-    "volts_empty", "volts_full", "height_left", "proven", "reason",
-)  # fmt: skip
+    numbers = variation_numbers(rows)
+    names = [_name(row, numbers) for row in rows]
+    blocks = [
+        _table("what it holds", _HOLDS, names, rows),
+        _table("what it takes and leaves", _TAKES, names, rows),
+        *(_margins(names, rows) for _ in range(1) if any(row.margins for row in rows)),
+        *_told("variations", _variations(numbers)),
+        *_told("where nothing fits", _grouped(names, rows, lambda row: (row.reason,) if row.reason else ())),
+        *_told("notes", _grouped(names, rows, lambda row: row.notes)),
+        _how_counted(rows),
+    ]
+    return "\n\n".join("\n".join(block) for block in blocks) + "\n"
 
 
-def row_of(car: Car, module: Module, layout: Layout | None, reason: str = "") -> Row:
-    """The row of one module; `layout` is None where nothing fits."""
-    if layout is None:
-        return Row(module.name, reason)
-    return Row(
-        module=module.name,
-        reason=reason,
-        count=layout.count,
-        series=layout.series,
-        parallel=layout.parallel,
-        energy=layout.energy,
-        mass=layout.weights.modules + layout.weights.boxes,
-        front_share=layout.weights.front_share,
-        volts_empty=layout.series * module.voltage.empty,
-        volts_full=layout.series * module.voltage.full,
-        height_left=height_left(car, layout),
-        proven=layout.proven,
-    )
+def variation_numbers(rows: Sequence[CompareRow]) -> dict[Variation, int]:
+    """The variations numbered from 1, each by its values as written; empty where nothing is varied."""
+    found = sorted({row.variation for row in rows if row.variation})
+    return {variation: number for number, variation in enumerate(found, start=1)}
 
 
-def height_left(car: Car, layout: Layout) -> float | None:
-    """The least height [mm] between a box and where its bay's own distance begins; None without boxes."""
-    free = [bay.room.top - bay.distance - box.high[2] for bay in car.bays for box in boxes_of(layout, bay)]
-    return min(free, default=None)
+def _name(row: CompareRow, numbers: dict[Variation, int]) -> str:
+    number = f" /{numbers[row.variation]}" if row.variation in numbers else ""
+    most = LONGEST_NAME - len(number)
+    name = row.module if len(row.module) <= most else f"{row.module[: most - 3].rstrip()}..."
+    return f"{'*' if row.best else ' '} {name}{number}"
 
 
-def compare_table(rows: tuple[Row, ...]) -> str:
-    """The rows as plain text in columns, in the order given; reasons and notes stand below."""
-    lines = table([HEADS, *(_cells(row) for row in rows)])
-    told = [f"{row.module}: {row.reason}" for row in rows if row.reason]
-    return "\n".join([*lines, *([""] if told else []), *listed(told)]) + "\n"
+def _table(
+    title: str, columns: Sequence[tuple[str, Cell]], names: Sequence[str], rows: Sequence[CompareRow]
+) -> list[str]:
+    heads = (f"  {title}", *(head for head, _ in columns))
+    cells = [(name, *(cell(row) for _, cell in columns)) for name, row in zip(names, rows, strict=True)]
+    return table([heads, *cells])
 
 
-def compare_csv(rows: tuple[Row, ...]) -> str:
-    """The rows as comma-separated text, numbers to three places, empty where not known."""
-    text = io.StringIO()
-    writer = csv.writer(text, lineterminator="\n")
-    writer.writerow(CSV_HEADS)
-    for row in rows:
-        writer.writerow([_plain(getattr(row, head)) for head in CSV_HEADS])
-    return text.getvalue()
+def _margins(names: Sequence[str], rows: Sequence[CompareRow]) -> list[str]:
+    """One column for each limit that any of the cars sets, both ends of a window in one."""
+    limits = dict.fromkeys((one.limit, one.unit) for row in rows for one in row.margins)
+    windows = dict.fromkeys(limit.removesuffix(_LOW) for limit, _ in limits if limit.endswith(_LOW))
+    columns = [(f"{limit} {unit}", _left(limit, "+.0f")) for limit, unit in limits if unit == "kg"]
+    columns += [(f"{name} V", _window(name)) for name in windows]
+    columns += [(limit, _left(limit, "+.3f")) for limit, unit in limits if not unit]
+    return _table("left to limits", columns, names, rows)
 
 
-def _cells(row: Row) -> tuple[str, ...]:
-    strings = "-" if row.series is None else f"{row.series} x {row.parallel}"
-    volts = "-" if row.volts_empty is None else f"{row.volts_empty:.0f}-{row.volts_full:.0f}"
-    proven = "-" if row.proven is None else ("yes" if row.proven else "no")
-    count = "-" if row.count is None else str(row.count)
-    figures = (_figure(row.energy, 1), _figure(row.mass, 0), _figure(row.front_share, 3))
-    return (row.module, count, strings, *figures, volts, _figure(row.height_left, 0), proven)
+def _left(limit: str, how: str) -> Cell:
+    return lambda row: next((format(one.left, how) for one in row.margins if one.limit == limit), "-")
+
+
+def _window(name: str) -> Cell:
+    low, high = _left(f"{name}{_LOW}", "+.1f"), _left(f"{name}{_HIGH}", "+.1f")
+    return lambda row: f"{low(row)} {high(row)}" if low(row) != "-" else "-"
+
+
+def _strings(row: CompareRow) -> str:
+    return "-" if row.series is None else f"{row.series} x {row.parallel}"
+
+
+def _volts(row: CompareRow) -> str:
+    volts = (row.volts_empty, row.volts_nominal, row.volts_full)
+    return "-" if row.series is None else "-".join(f"{value:.0f}" for value in volts)
+
+
+def _share(row: CompareRow) -> str:
+    missed = "!" if row.target_met is False else ""
+    return _figure(row.front_share, 3) + missed
+
+
+def _bound(row: CompareRow) -> str:
+    return "-" if row.bound is None else "proven" if row.proven else f"at most {row.bound}"
 
 
 def _figure(value: float | None, places: int) -> str:
     return "-" if value is None else f"{value:.{places}f}"
 
 
-def _plain(value: str | float | None) -> str:
-    if value is None:
-        return ""
-    if isinstance(value, bool):
-        return "yes" if value else "no"
-    return f"{round(value, 3):.10g}" if isinstance(value, float) else str(value)
+_HOLDS: tuple[tuple[str, Cell], ...] = (
+    ("count", lambda row: _figure(row.count, 0)),
+    ("", _bound),
+    ("strings", _strings),
+    ("kWh", lambda row: _figure(row.energy, 1)),
+    ("kWh/kg", lambda row: _figure(row.energy_by_mass, 3)),
+    ("V empty-nom-full", _volts),
+    ("share", _share),
+)
+_TAKES: tuple[tuple[str, Cell], ...] = (
+    ("kg", lambda row: _figure(row.mass, 0)),
+    ("boxes", lambda row: _figure(row.boxes, 0)),
+    ("corners", lambda row: _figure(row.corners, 0)),
+    ("mm above", lambda row: _figure(row.height_left, 0)),
+    ("litres left", lambda row: _figure(row.litres_left, 0)),
+    ("sheet kg", lambda row: _figure(row.sheet_mass, 1)),
+    ("cost", lambda row: _figure(row.cost, 0)),
+)
+
+
+def _variations(numbers: dict[Variation, int]) -> list[str]:
+    return [f"/{number}: {', '.join(map('='.join, changes))}" for changes, number in numbers.items()]
+
+
+def _grouped(
+    names: Sequence[str], rows: Sequence[CompareRow], words: Callable[[CompareRow], tuple[str, ...]]
+) -> list[str]:
+    """What is told of rows, the same words of neighbours once."""
+    told = [(name.lstrip("* "), words(row)) for name, row in zip(names, rows, strict=True) if words(row)]
+    return [
+        f"{', '.join(name for name, _ in group)}: {' '.join(said)}"
+        for said, group in ((said, list(found)) for said, found in groupby(told, key=lambda one: one[1]))
+    ]
+
+
+def _told(title: str, entries: Sequence[str]) -> Iterator[list[str]]:
+    if entries:
+        yield [title, *listed(entries)]
+
+
+def _how_counted(rows: Sequence[CompareRow]) -> list[str]:
+    sound = [row for row in rows if row.fits and row.target_met]
+    names = weighed(sound) if sound else tuple(name for name, _, _ in WEIGHED)
+    lines = [line.format(weighed=_and(names)) for line in HOW_COUNTED]
+    if any(row.target_met is False for row in rows):
+        lines.append("! misses the target for the front share: the nearest that meets all else")
+    return [part for line in lines for part in broken(line, "  ", "    ")]
+
+
+def _and(words: Sequence[str]) -> str:
+    """Words as a person lists them.
+
+    >>> _and(["energy", "mass", "corners"])
+    'energy, mass and corners'
+    """
+    return f"{', '.join(words[:-1])} and {words[-1]}" if len(words) > 1 else "".join(words)
