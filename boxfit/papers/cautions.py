@@ -72,7 +72,7 @@ def assumptions(case: Case) -> Iterator[str]:
 def sources_section(case: Case) -> Section:
     """Every figure's source and status."""
     used = _materials(case)
-    rows = tuple((one.what, one.source, one.status) for one in sources(used))
+    rows = tuple((one.what, one.source, one.status) for one in sources(used, case.retention.rules))
     blocks: list[Block] = [
         Words(
             "Read: the figure was read in what is named. From memory: nobody looked it up for this; look "

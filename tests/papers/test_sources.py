@@ -85,3 +85,34 @@ def test_of_materials_only_those_used_are_listed() -> None:
     assert [one.what for one in few if one.what.startswith("density")] == [
         "density of steel-s235, 7850 kg/m3"
     ]
+
+
+HELD = {
+    "bending": "least inside radius",
+    "bolts": "bolt strengths",
+    "cable_entry": "glands",
+    "common_practice": "one person lifts",
+    "conductors": "resistance of conductors",
+    "heat": "pouch cells",
+    "holes": "clearance holes",
+    "insulation": "creepage",
+    "load_factors": "rule set",
+    "materials": "density",
+    "plates": "plates",
+    "strengths": "strength of",
+    "usual_modules": "what is usual of a module",
+    "welding": "edges before welding",
+}
+"""What stands in the list for each module of borrowed figures; a new module needs a line here and there."""
+
+
+def test_every_module_of_borrowed_figures_has_its_place_in_the_list() -> None:
+    modules = {file.stem for file in (PACKAGE / "standards").glob("*.py")} - {"__init__"}
+    assert modules == set(HELD)
+    for words in HELD.values():
+        assert any(one.what.startswith(words) for one in sources())
+
+
+def test_of_rule_sets_only_that_used_is_listed() -> None:
+    few = sources((), RULE_SETS["r100-m1-n1"])
+    assert [one.what for one in few if one.what.startswith("rule set")] == ["rule set r100-m1-n1"]
