@@ -4,36 +4,41 @@ Results are told on stdout, everything else on stderr. Exit status 0: done; 1: n
 rules; 2: the input is wrong.
 """
 
-import signal
-import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 import typer
 
+from boxfit.cli_asking import NewAsked, asking, say
 from boxfit.cli_options import (
     Aboard,
     CarFolder,
     CarOrScan,
+    CompareAsked,
     ModuleBuilt,
     ModuleWord,
-    ModuleWords,
     Out,
     Processes,
     Scales,
     Seconds,
     Shops,
 )
-
-if TYPE_CHECKING:
-    from boxfit.jobs import Tell
-    from boxfit.search.watch import Watch
+from boxfit.cli_progress import counted, progress, usual_processes, watched
 
 NO_LAYOUT, WRONG_INPUT, OWN_FAULT, INTERRUPTED = 1, 2, 3, 130
 
+
+def _go_on(asked: object) -> None:
+    """Does what a command with many options collected; other commands have done all by then."""
+    if isinstance(asked, CompareAsked):
+        _compare(asked)
+    if isinstance(asked, NewAsked):
+        _new(asked)
+
+
 app = typer.Typer(
+    result_callback=_go_on,
     add_completion=False,
     no_args_is_help=True,
     rich_markup_mode=None,
@@ -53,16 +58,27 @@ def check(car: CarOrScan, out: Out = Path("out")) -> None:
     from boxfit.files.car import read_car
     from boxfit.jobs.look import look
 
-    with _messages(), _progress():
+    with _messages(), progress():
         seen = look(car)
     if seen:
         typer.echo(seen.rstrip("\n"))
         return
-    with _messages(), _progress() as tell:
+    with _messages(), progress() as tell:
         the_car = read_car(car)
         target = out / the_car.folder / "survey"
         text = jobs.check(the_car, target, tell)
     _done(text, target)
+
+
+app.command("new")(NewAsked)
+
+
+def _new(asked: NewAsked) -> None:
+    from boxfit import jobs
+
+    with _messages():
+        text = jobs.new(asked.folder, asked.said(), asking(), say)
+    _done(text, asked.folder)
 
 
 @app.command()
@@ -78,9 +94,9 @@ def layout(
     from boxfit.files.together import read_together
     from boxfit.report.summary import summary
 
-    with _messages(), _progress() as tell:
+    with _messages(), progress() as tell:
         the_car, (the_module,) = read_together(car, [module])
-        with _watched(seconds, tell) as watch:
+        with watched(seconds, tell) as watch:
             found = jobs.laid_out_beside_others(the_car, the_module, jobs.Search(watch, processes, tell))
         target = out / the_car.folder / the_module.stem
         jobs.write_layout(found, target)
@@ -101,31 +117,33 @@ def build(
     from boxfit import jobs
     from boxfit.files.together import read_together
 
-    with _messages(), _progress() as tell:
+    with _messages(), progress() as tell:
         the_car, (the_module,) = read_together(car, [module])
         target = out / the_car.folder / the_module.stem
-        with _watched(seconds, tell) as watch:
+        with watched(seconds, tell) as watch:
             search = jobs.Search(watch, processes, tell)
             text = jobs.build(the_car, the_module, target, search, shops or ())
     _done(text, target)
 
 
-@app.command()
-def compare(
-    car: CarFolder, module: ModuleWords = None, out: Out = Path("out"), seconds: Seconds = 30.0
-) -> None:
-    """Lay the car out with every module, side by side, and write compare.csv."""
-    from boxfit import jobs
-    from boxfit.files.results import write_whole
-    from boxfit.files.together import read_together
+app.command("compare")(CompareAsked)
 
-    with _messages(), _progress() as tell:
-        the_car, modules = read_together(car, module or [])
-        with _watched(seconds * len(modules), lambda _: None) as watch:
-            table, rows = jobs.compared(the_car, modules, watch, tell)
-        target = out / the_car.folder / "compare.csv"
-        write_whole(target, rows.encode())
-    _done(table, target)
+
+def _compare(asked: CompareAsked) -> None:
+    """Does what `boxfit compare` was asked."""
+    from boxfit import jobs
+    from boxfit.files.together import read_varied
+
+    with _messages():
+        jobs.refuse_order(asked.sort)
+        with progress():
+            cars, modules = read_varied(asked.car, asked.module or [], asked.vary or [])
+        means = jobs.Means(asked.seconds, asked.processes or usual_processes(), asked.out, asked.cluster)
+        with counted("searching") as count:
+            found = jobs.compare(cars, modules, means, asked.sort, count)
+    _done(found.text, found.file)
+    if not found.fits:
+        raise typer.Exit(NO_LAYOUT)
 
 
 @app.command()
@@ -141,9 +159,9 @@ def limits(
     from boxfit.files.results import write_whole
     from boxfit.files.together import read_together
 
-    with _messages(), _progress() as tell:
+    with _messages(), progress() as tell:
         the_car, (the_module,) = read_together(car, [module])
-        with _watched(seconds, lambda _: None) as watch:  # what it tells are its easings
+        with watched(seconds, lambda _: None) as watch:  # what it tells are its easings
             text, rows, fits = jobs.limits(the_car, the_module, jobs.Search(watch, processes, tell))
         target = out / the_car.folder / the_module.stem / "limits.csv"
         write_whole(target, rows.encode())
@@ -164,10 +182,10 @@ def papers(
     from boxfit import jobs
     from boxfit.files.together import read_together
 
-    with _messages(), _progress() as tell:
+    with _messages(), progress() as tell:
         the_car, (the_module,) = read_together(car, [module])
         target = out / the_car.folder / the_module.stem
-        with _watched(seconds, tell) as watch:
+        with watched(seconds, tell) as watch:
             text = jobs.papers(the_car, the_module, target, jobs.Search(watch, processes, tell))
     _done(text, target / "papers.pdf")
 
@@ -184,11 +202,11 @@ def weigh(
     """Set the finished car's four readings against the forecast, and say what a difference hints at."""
     from boxfit import jobs
 
-    with _messages(), _progress() as tell:
+    with _messages(), progress() as tell:
         front_left, front_right, rear_left, rear_right = map(float, scales)
         readings = (front_left, front_right, rear_left, rear_right)
         asked = jobs.Asked(car, module, readings, tuple(aboard or ()), out)
-        with _watched(seconds, tell) as watch:
+        with watched(seconds, tell) as watch:
             text = jobs.weigh(asked, jobs.Search(watch, 1, tell))
     typer.echo(text.rstrip("\n"))
 
@@ -208,7 +226,7 @@ def _stop(text: str, status: int) -> typer.Exit:
 def _messages() -> Iterator[None]:
     """Turns what can go wrong into a message and an exit status; nothing ends in a traceback."""
     from boxfit.files.problems import InputError
-    from boxfit.jobs import JudgedWrongError, NothingFitsError
+    from boxfit.jobs import JudgedWrongError, NothingFitsError, StoppedError
 
     try:
         yield
@@ -226,42 +244,10 @@ def _messages() -> Iterator[None]:
         raise _stop(
             f"{text}\n  try: free some space, or name another folder with --out", WRONG_INPUT
         ) from None
+    except StoppedError as stopped:
+        raise _stop(str(stopped), INTERRUPTED) from None
     except KeyboardInterrupt:
         raise _stop("stopped; nothing was written", INTERRUPTED) from None
-
-
-@contextmanager
-def _watched(seconds: float, tell: "Tell") -> "Iterator[Watch]":
-    """A watch that Ctrl-C ends, so that what is found by then is kept; a second Ctrl-C stops everything."""
-    from boxfit.search.watch import Watch
-
-    def hear(found: int, bound: int | None) -> None:
-        open_still = f"; whether {bound} could go in is being settled" if bound else ""
-        tell(f"{found} modules found{open_still}")
-
-    watch = Watch(seconds, hear)
-
-    def interrupted(_signal: int, _frame: object) -> None:
-        watch.stop()
-        signal.signal(signal.SIGINT, signal.default_int_handler)
-
-    before = signal.signal(signal.SIGINT, interrupted)
-    try:
-        yield watch
-    finally:
-        signal.signal(signal.SIGINT, before)
-
-
-@contextmanager
-def _progress() -> "Iterator[Tell]":
-    """Shows what is being done while it is done, on a terminal only."""
-    if not sys.stderr.isatty():
-        yield lambda _: None
-        return
-    from rich.console import Console
-
-    with Console(stderr=True).status("reading") as status:
-        yield status.update
 
 
 def main() -> None:

@@ -58,7 +58,7 @@ MAY_IMPORT: dict[str, frozenset[str]] = {
     "papers": ABOVE_BOX | {"sheet", "report"},
 }
 """What each part may import besides itself; a part named neither here nor below has no place yet."""
-AT_THE_TOP = {"cli", "cli_options", "jobs", "__init__", "__main__"}
+AT_THE_TOP = {"cli", "cli_asking", "cli_options", "cli_progress", "jobs", "__init__", "__main__"}
 """These may import all that stands below them, and nothing below imports them."""
 
 HEAVY = {
