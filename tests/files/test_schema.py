@@ -121,7 +121,7 @@ def test_every_slip_in_one_value_that_has_a_message_is_seen() -> None:
 
 
 @pytest.mark.parametrize("kind", KINDS)
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=80, deadline=None)
 @given(data=st.data())
 def test_what_the_reader_accepts_the_schema_accepts(kind: str, data: st.DataObject) -> None:
     text = data.draw(st.sampled_from(TEXTS[kind]))

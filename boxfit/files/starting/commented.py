@@ -50,7 +50,7 @@ def value_text(value: object) -> str:
 
 def _bare(key: str) -> str:
     """The key, in quotes where TOML asks for them."""
-    return key if key.isascii() and key.replace("-", "").replace("_", "").isalnum() else json.dumps(key)
+    return key if key.isascii() and key.replace("-", "").replace("_", "").isalnum() else value_text(key)
 
 
 def key_lines(key: str, value: object, words: str, said: bool) -> list[str]:
