@@ -58,7 +58,8 @@ def best_and_others(
 ) -> Iterator[tuple[Layout, Callable[[], Layout]]]:
     """The best layout, and what gives the same with its alternatives once they are asked for; all judged.
 
-    In several processes the alternatives are looked for meanwhile. Raises as `laid_out` does.
+    In several processes those of changed cars are looked for meanwhile; all else is looked for before
+    anything is made of the best, as the time for the search goes on. Raises as `laid_out` does.
     """
     from boxfit.search.alternatives import Alternatives
     from boxfit.search.elsewhere import Elsewhere
@@ -72,10 +73,12 @@ def best_and_others(
             elsewhere = stack.enter_context(beside)
         others = Alternatives(car, module, search.watch, elsewhere)
         best = laid_out(car, module, search.watch, others.searches)
+        search.tell(f"{best.count} modules; looking at alternatives")
+        same = others.of_the_same_car(best)
+        now = () if elsewhere else others.of_changed_cars(best)
 
         def with_alternatives() -> Layout:
-            search.tell(f"{best.count} modules; looking at alternatives")
-            found = others.beside(best)
+            found = (*(others.of_changed_cars(best) if elsewhere else now), *same)
             layout = replace(best, alternatives=tuple(one.alternative for one in found))
             refuse_misjudged_alternatives(layout, tuple(one.car for one in found), module)
             return layout

@@ -42,15 +42,23 @@ class Alternatives:
 
     def beside(self, best: Layout) -> tuple[Found, ...]:
         """What differs from the best in a way worth knowing; nothing further once the watch is over."""
-        found = [
+        same = self.of_the_same_car(best)
+        return (*self.of_changed_cars(best), *same)
+
+    def of_changed_cars(self, best: Layout) -> tuple[Found, ...]:
+        """What is gained by something given up."""
+        return tuple(
             _told(what, best, other, changed)
             for (what, changed), other in zip(self._changed, self._of_changed_cars(), strict=False)
             if isinstance(other, Layout) and (_is_better(other, best) or _is_plainer(other, best))
-        ]
+        )
+
+    def of_the_same_car(self, best: Layout) -> tuple[Found, ...]:
+        """What else may be chosen without any change; none once the watch is over."""
         if self.watch.is_over:
-            return tuple(found)
+            return ()
         search = PackSearch(self.car, self.module, self.watch, self.searches)
-        return (*found, *(_told(what, best, other, self.car) for what, other in _same_car(search, best)))
+        return tuple(_told(what, best, other, self.car) for what, other in _same_car(search, best))
 
     def _of_changed_cars(self) -> Iterator[Layout | NoLayout | None]:
         if self.elsewhere is not None:
