@@ -18,9 +18,11 @@ from boxfit.jobs.weights import made_pack, write_weights
 from boxfit.jobs.workshop_files import write_workshop_files
 from boxfit.layout import Layout
 from boxfit.module import Module
+from boxfit.weight.pack import Pack
 
 if TYPE_CHECKING:
     from boxfit.box.whole import BuiltBox
+    from boxfit.solid.write import SolidReport
 
 
 def refuse_unbuildable(car: Car, layout: Layout) -> None:
@@ -72,6 +74,25 @@ def write_summary(text: str, blocks: Sequence[str], notes: Sequence[str], folder
     return text
 
 
+def draw(
+    car: Car,
+    module: Module,
+    layout: Layout,
+    built: "tuple[BuiltBox, ...]",
+    solids: "SolidReport",
+    folder: Path,
+) -> Pack | None:
+    """All drawings in a folder of their own, with the weights as built; returns the pack that makes them."""
+    from boxfit.report.as_built import weighed_as_built
+    from boxfit.sheet.drawing.write import write_drawings
+
+    pack = made_pack(solids.masses)
+    weighed = weighed_as_built(car, layout, layout.count * module.mass, pack)
+    (folder / DRAWINGS).mkdir()
+    write_drawings(car, module, weighed, built, solids.shapes, folder / DRAWINGS)
+    return pack
+
+
 def build(car: Car, module: Module, target: Path, search: Search, shops: Sequence[str] = ()) -> str:
     """The search, then every file for the workshop; returns the summary.
 
@@ -85,7 +106,6 @@ def build(car: Car, module: Module, target: Path, search: Search, shops: Sequenc
     from boxfit.judge.solids import judge_solids
     from boxfit.report.page.whole import Told
     from boxfit.report.summary import summary
-    from boxfit.sheet.drawing.write import write_drawings
     from boxfit.solid.write import write_solids
 
     refuse_unknown_shops(shops)
@@ -109,13 +129,11 @@ def build(car: Car, module: Module, target: Path, search: Search, shops: Sequenc
             for_shops = write_workshop_files(built, folder, electrics)
             fit = write_fit(built, best, module, folder)
             write_pictures(car, module, best, folder)
-            (folder / DRAWINGS).mkdir()
-            write_drawings(car, module, best, built, solids.shapes, folder / DRAWINGS)
+            pack = draw(car, module, best, built, solids, folder)
             layout = with_alternatives()
             (folder / "layout.json").write_bytes(layout_bytes(layout))
             (folder / MADE_FROM).write_bytes(made_from_bytes(car, module))
             wiring = write_electrics(electrics, folder, folder / DRAWINGS)
-            pack = made_pack(solids.masses)
             write_weights(car, pack, folder)
             blocks = [*write_retention(car, module, built, folder), "", *wiring]
             notes = (*solids.notes, *fit, *prints, *for_shops.notes)

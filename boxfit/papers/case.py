@@ -1,7 +1,7 @@
 """All that the papers of one car are made from, gathered once."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from boxfit.bay import Vector
@@ -9,9 +9,9 @@ from boxfit.box.retention.whole import Retention
 from boxfit.box.whole import BuiltBox
 from boxfit.box.wiring.figures import Electrics
 from boxfit.car import Car
-from boxfit.layout import Layout, Weights
+from boxfit.layout import Layout
 from boxfit.module import Module
-from boxfit.report.as_built import judged
+from boxfit.report.as_built import weighed_as_built
 from boxfit.weight.corners import State, states
 from boxfit.weight.pack import Pack
 
@@ -54,20 +54,7 @@ class Case:
     @property
     def judged(self) -> Layout:
         """The layout with the weights as built, in the state that the target judges."""
-        if not self.states:
-            return self.layout
-        state, modules = judged(self.car, self.states), self.layout.count * self.module.mass
-        weights = Weights(
-            modules=modules,
-            boxes=self.pack.sums.mass - modules,
-            front_axle=state.corners.front,
-            rear_axle=state.corners.rear,
-            gross=state.corners.gross,
-            front_share=state.front_share,
-            left_share=state.left_share,
-            centre_of_mass=state.centre,
-        )
-        return replace(self.layout, weights=weights)
+        return weighed_as_built(self.car, self.layout, self.layout.count * self.module.mass, self.pack)
 
     @property
     def highest_volts(self) -> float:

@@ -4,11 +4,12 @@ The search weighs modules and empty boxes; what is fixed to a box is known only 
 """
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from boxfit.car import Car, Target
-from boxfit.layout import Layout
+from boxfit.layout import Layout, Weights
 from boxfit.report.columns import counted
-from boxfit.weight.corners import State, margins
+from boxfit.weight.corners import State, margins, states
 from boxfit.weight.demands import SHARE_STEP
 from boxfit.weight.pack import Pack
 
@@ -57,6 +58,27 @@ def judged(car: Car, found: tuple[State, ...]) -> State:
     """The state in which the target is judged: the one with its people, else as converted."""
     aboard = car.target.aboard if car.target else ()
     return found[2] if any(one.name in aboard for one in car.carried) else found[1]
+
+
+def weighed_as_built(car: Car, layout: Layout, modules: float, pack: Pack | None) -> Layout:
+    """The layout with the weights as built, in the state that the target judges; as it is without scales.
+
+    `modules` is what all modules weigh [kg].
+    """
+    if car.weighed is None or pack is None:
+        return layout
+    state = judged(car, states(car, car.weighed, pack.masses))
+    weights = Weights(
+        modules=modules,
+        boxes=pack.sums.mass - modules,
+        front_axle=state.corners.front,
+        rear_axle=state.corners.rear,
+        gross=state.corners.gross,
+        front_share=state.front_share,
+        left_share=state.left_share,
+        centre_of_mass=state.centre,
+    )
+    return replace(layout, weights=weights)
 
 
 def _share(car: Car, layout: Layout, found: tuple[State, ...]) -> Iterator[str]:

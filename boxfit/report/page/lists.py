@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from boxfit.report.page.html import Cell, table
+from boxfit.report.retention_text import ENDLESS
 
 Row = Mapping[str, str]
 
@@ -130,9 +131,17 @@ def _checks(caption: str, rows: "list[Row] | list[dict[str, str]]") -> str:
 
 
 def _check(row: Row, key: str) -> Cell:
+    """A cell of the list of checks; where nothing bears a load, its use has no figure.
+
+    >>> _check({"utilisation": "1.25", "passes": "no"}, "utilisation")
+    ('125%', 'short')
+    >>> _check({"utilisation": "endless", "passes": "no"}, "utilisation")
+    ('endless', 'short')
+    """
     if key != "utilisation":
         return row[key]
-    return (f"{float(row[key]):.0%}", "short" if row["passes"] == "no" else "")
+    used = row[key]
+    return (used if used == ENDLESS else f"{float(used):.0%}", "short" if row["passes"] == "no" else "")
 
 
 def electrics_table(folder: Path) -> str:
