@@ -37,8 +37,8 @@ def answers_of_cluster(work: Work, cases: Sequence[Case], address: str) -> Itera
             for car, module in cases
         }
         try:
-            for one in as_completed(list(asked)):
-                yield asked[one], _answer(one.exception() or one.result())
+            for one in as_completed(list(asked), loop=client.loop):
+                yield asked[one], _answer(one.result() if one.status == "finished" else one.exception())
         finally:
             client.cancel(list(asked))
 
