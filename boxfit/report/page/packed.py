@@ -5,12 +5,16 @@ from base64 import b64encode
 from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
 from boxfit.bay import Vector
 from boxfit.report.page.shown import Facets, Line, Model, Shown
 
 STEPS = 65_535
 """Steps from a form's lowest to its highest corner along each axis: 16 bits, 0.02 mm at 1.3 m."""
+
+TURN = 25.0
+"""Edges are drawn where the surface turns by more than this [degrees]; rounds stay without."""
 
 
 def packed(model: Model) -> str:
@@ -47,8 +51,28 @@ def _form(facets: Facets) -> dict[str, Any]:
         "step": [float(f"{value:.9g}") for value in step],
         "corners": _text(corners.astype("<u2")),
         "triangles": _text(kept.astype("<u4" if wide else "<u2")),
+        "edges": _text(sharp_edges(corners * step, kept).astype("<u4" if wide else "<u2")),
         "wide": wide,
     }
+
+
+def sharp_edges(corners: NDArray[np.float64], triangles: NDArray[np.int64]) -> NDArray[np.int64]:
+    """Pairs of corners between faces that turn by more than `TURN`, or with a face on one side only."""
+    first, second, third = (corners[triangles[:, k]] for k in range(3))
+    normals = np.cross(second - first, third - first)
+    normals /= np.maximum(np.linalg.norm(normals, axis=1, keepdims=True), 1e-12)
+    sides = np.sort(
+        np.concatenate([triangles[:, [0, 1]], triangles[:, [1, 2]], triangles[:, [2, 0]]]), axis=1
+    )
+    owners = np.tile(np.arange(len(triangles)), 3)
+    edges, member, counts = np.unique(sides, axis=0, return_inverse=True, return_counts=True)
+    order = np.argsort(member.reshape(-1), kind="stable")
+    starts = np.concatenate([[0], np.cumsum(counts)[:-1]])
+    one = normals[owners[order[starts]]]
+    other = normals[owners[order[starts + counts - 1]]]
+    flat = (counts == 2) & (np.einsum("ij,ij->i", one, other) > np.cos(np.radians(TURN)))
+    found: NDArray[np.int64] = edges[~flat]
+    return found
 
 
 def _part(part: Shown, form: int) -> dict[str, Any]:
@@ -89,5 +113,5 @@ def _figures(values: tuple[float, ...]) -> list[float]:
     return [round(float(value), 3) + 0.0 for value in values]
 
 
-def _text(values: "np.ndarray[Any, Any]") -> str:
+def _text(values: NDArray[Any]) -> str:
     return b64encode(values.tobytes()).decode("ascii")

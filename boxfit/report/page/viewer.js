@@ -6,7 +6,6 @@
   const canvas = document.getElementById("model-canvas");
   const said = document.getElementById("model-said");
   const STEP = Math.PI / 24;
-  const EDGE_ANGLE = 25;
 
   const renderer = started();
   if (!renderer) {
@@ -21,62 +20,16 @@
   controls.enableDamping = false;
   controls.zoomToCursor = true;
   const plane = new THREE.Plane(new THREE.Vector3(1, 0, 0), 0);
-  const parts = [];
-  const edgeInk = new THREE.LineBasicMaterial({ color: 0x1c2430 });
+  const parts = thingsOf(data);
+  const cuts = cutsOf(parts, 2 * Math.max(...data.low.map(Math.abs), ...data.high.map(Math.abs)));
 
   function started() {
     if (!window.WebGL2RenderingContext) return null;
-    const context = canvas.getContext("webgl2", { antialias: true, alpha: false, stencil: false, preserveDrawingBuffer: true });
+    const context = canvas.getContext("webgl2", { antialias: true, alpha: false, stencil: true, preserveDrawingBuffer: true });
     return context && new THREE.WebGLRenderer({ canvas, context });
   }
 
-  function bytes(text) {
-    const raw = atob(text);
-    const found = new Uint8Array(raw.length);
-    for (let k = 0; k < raw.length; k += 1) found[k] = raw.charCodeAt(k);
-    return found.buffer;
-  }
-
-  // Corners are whole steps from the form's low corner; see boxfit/report/page/packed.py.
-  function geometry(form) {
-    const steps = new Uint16Array(bytes(form.corners));
-    const places = new Float32Array(steps.length);
-    for (let k = 0; k < steps.length; k += 1) places[k] = form.low[k % 3] + form.step[k % 3] * steps[k];
-    const numbers = form.wide ? new Uint32Array(bytes(form.triangles)) : new Uint16Array(bytes(form.triangles));
-    const made = new THREE.BufferGeometry();
-    made.setAttribute("position", new THREE.BufferAttribute(places, 3));
-    made.setIndex(new THREE.BufferAttribute(numbers, 1));
-    return made;
-  }
-
-  // What is cut open shows its far faces from within: flat and paler they read as the cut itself.
-  function material(part) {
-    const clear = part.colour[3] < 1;
-    const made = new THREE.MeshLambertMaterial({
-      flatShading: true,
-      side: part.hollow ? THREE.BackSide : clear ? THREE.FrontSide : THREE.DoubleSide,
-      transparent: clear,
-      opacity: part.colour[3],
-      depthWrite: !clear,
-      polygonOffset: true,
-      polygonOffsetFactor: 1,
-      polygonOffsetUnits: 1,
-    });
-    made.color.setRGB(part.colour[0], part.colour[1], part.colour[2]);
-    if (!part.hollow && !clear) {
-      made.onBeforeCompile = (shader) => {
-        shader.fragmentShader = shader.fragmentShader.replace(
-          "#include <opaque_fragment>",
-          "if (!gl_FrontFacing) outgoingLight = mix(diffuse, vec3(0.75, 0.70, 0.55), 0.3);\n#include <opaque_fragment>",
-        );
-      };
-      made.customProgramCacheKey = () => "cut";
-    }
-    return made;
-  }
-
   function build() {
-    scene.background = null;
     renderer.setClearColor(0xf4f3ee, 1);
     scene.add(new THREE.HemisphereLight(0xffffff, 0x8d8a80, 2.2));
     for (const [x, y, z, strength] of [[1, 1.6, 2.4, 1.6], [-1.5, -1, 1, 0.5]]) {
@@ -84,30 +37,7 @@
       light.position.set(x, y, z);
       scene.add(light);
     }
-    const forms = data.forms.map(geometry);
-    const edges = new Map();
-    const inks = new Map();
-    for (const part of data.parts) {
-      const key = JSON.stringify([part.colour, part.hollow]);
-      if (!inks.has(key)) inks.set(key, material(part));
-      if (!edges.has(part.form)) edges.set(part.form, new THREE.EdgesGeometry(forms[part.form], EDGE_ANGLE));
-      const mesh = new THREE.Mesh(forms[part.form], inks.get(key));
-      mesh.add(new THREE.LineSegments(edges.get(part.form), edgeInk));
-      mesh.renderOrder = part.colour[3] < 1 ? 1 : 0;
-      take(part, mesh);
-    }
-    for (const line of data.lines) {
-      const made = new THREE.BufferGeometry().setFromPoints(line.points.map((point) => new THREE.Vector3(...point)));
-      const ink = new THREE.LineBasicMaterial();
-      ink.color.setRGB(line.colour[0], line.colour[1], line.colour[2]);
-      take(line, new THREE.LineSegments(made, ink));
-    }
-  }
-
-  function take(what, thing) {
-    thing.userData = what;
-    scene.add(thing);
-    parts.push(thing);
+    scene.add(...parts, ...cuts.sheets);
   }
 
   // ---- what is shown, and where
@@ -138,6 +68,7 @@
     slider.disabled = other.disabled = axis === "none";
     if (axis === "none") {
       renderer.clippingPlanes = [];
+      cuts.along(null);
       words.textContent = "no section";
       return;
     }
@@ -147,6 +78,7 @@
     plane.normal.set(0, 0, 0).setComponent(k, side);
     plane.constant = -side * at;
     renderer.clippingPlanes = [plane];
+    cuts.along(plane);
     words.textContent = `cut at ${axis} = ${Math.round(at)} mm`;
     slider.setAttribute("aria-valuetext", words.textContent);
   }
@@ -165,7 +97,6 @@
     const found = [];
     for (const thing of parts) {
       if (!thing.visible || thing.userData.kind === "car lines") continue;
-      if (!thing.geometry.boundingBox) thing.geometry.computeBoundingBox();
       const { min, max } = thing.geometry.boundingBox;
       for (let k = 0; k < 8; k += 1) {
         const corner = new THREE.Vector3(k & 1 ? max.x : min.x, k & 2 ? max.y : min.y, k & 4 ? max.z : min.z);
@@ -291,6 +222,8 @@
 
   function now() {
     asked = false;
+    camera.near = Math.max(5, looking().length() / 40); // the nearer the finer depths are told apart
+    camera.updateProjectionMatrix();
     renderer.render(scene, camera);
     name();
     if (!frame.dataset.drawn) frame.dataset.drawn = String(Math.round(performance.now()));

@@ -37,6 +37,7 @@ from boxfit.report.projection import VIEWS
 from boxfit.report.summary import how_good
 
 PAGE = "page.html"
+SCRIPTS = ("three.min.js", "things.js", "viewer.js")
 WIRING = ("single-line", "strings")
 """Drawings of the electrics that a build may have put into its folder `drawings`."""
 
@@ -82,7 +83,7 @@ def layout_page(told: Told, parts: Sequence[Shown]) -> str:
         f"<footer>{_licence()}</footer>",
         f'<script type="application/json" id="model-data">{packed(model)}</script>',
     )
-    return page(f"{title}: layout", body, (asset("three.min.js"), asset("viewer.js")))
+    return page(f"{title}: layout", body, tuple(map(asset, SCRIPTS)))
 
 
 def key_figures(module: Module, layout: Layout) -> list[tuple[str, str]]:
