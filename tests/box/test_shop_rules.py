@@ -1,10 +1,11 @@
 """What no shop makes is told with what would do. The tables: see tests/published/test_bending.py."""
 
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
-from boxfit.bay import BoxRules
+from boxfit.bay import BoxRules, Process
 from boxfit.box.shop_rules import least_fold_leg, shop_faults, unsuited
 from boxfit.standards.materials import MATERIALS
 from boxfit.workshop import FoldShop, PrintShop
@@ -80,7 +81,8 @@ def test_every_remedy_does(material: str) -> None:
     for _ in range(2):
         for fault in shop_faults(rules):
             value = float(fault.remedy.split(" = ")[1].split(",")[0])
-            rules = replace(rules, **{fault.key.removeprefix("box."): value})
+            changed: dict[str, Any] = {fault.key.removeprefix("box."): value}
+            rules = replace(rules, **changed)
     assert told(rules) == []
 
 
@@ -98,7 +100,7 @@ def test_every_remedy_does(material: str) -> None:
         ("printed", "stainless-1.4301", True),
     ],
 )
-def test_a_material_that_does_not_suit_is_told(process: str, material: str, odd: bool) -> None:
+def test_a_material_that_does_not_suit_is_told(process: Process, material: str, odd: bool) -> None:
     found = unsuited(replace(RULES, process=process, material=material))
     assert bool(found) == odd
     assert all(words.startswith(f"box.material: {material} ") for words in found)

@@ -75,7 +75,9 @@ def test_the_readme_tells_of_every_key_and_of_usual_practice(tmp_path: Path) -> 
     shops = next(block for block in blocks if block.startswith("[fold_shop]"))
     mounts = next(block for block in blocks if block.startswith("[[mount]]"))
     front, _ = bays_of(tmp_path, car=f"\n{shops}", front=f"\n{mounts}")
-    assert front.box.fold_shop == FoldShop(least_flange=10.0, k_table=(FoldedK(2.5, 2.5, 0.41),), prices=(("aluminium-5754", 6.5),))
+    assert front.box.fold_shop == FoldShop(
+        least_flange=10.0, k_table=(FoldedK(2.5, 2.5, 0.41),), prices=(("aluminium-5754", 6.5),)
+    )
     assert front.box.print_shop == PrintShop()
     assert front.box.tolerances == Tolerances()
     assert [mount.name for mount in front.mounts] == ["front left bracket"]

@@ -10,6 +10,7 @@ from pathlib import Path
 
 import pytest
 
+from boxfit.bay import Way
 from boxfit.box.build import box_parts
 from boxfit.box.fitting import Cutout, Fittings, Strip
 from boxfit.box.printed import printed_parts
@@ -182,7 +183,12 @@ def test_a_tray_with_ribs_and_cutouts_weighs_what_its_solid_does() -> None:
 def test_blocks_for_hold_downs_are_printed_too(tmp_path: Path) -> None:
     """Blocks made alike are one row with how many; a bar of metal is none."""
     one = built(PLAIN)
-    legs = ((("up", 14.0),), (("up", 14.0),), (("up", 14.0),), (("down", 25.0), ("left", 13.0)))
+    legs: tuple[tuple[tuple[Way, float], ...], ...] = (
+        (("up", 14.0),),
+        (("up", 14.0),),
+        (("up", 14.0),),
+        (("down", 25.0), ("left", 13.0)),
+    )
     strips = tuple(
         Strip(
             kind="hold-down bracket",
