@@ -32,7 +32,7 @@ def write_fittings(
     from boxfit.judge.hold_downs import judge_hold_downs
 
     told, laid = fittings_as_data(built), layout_as_data(layout)
-    findings = (*judge_fittings(told, car, laid), *judge_hold_downs(told, car, module, laid))
+    findings = (*judge_fittings(told, car, module, laid), *judge_hold_downs(told, car, module, laid))
     if findings:
         raise JudgedWrongError(findings)
     (folder / "fittings.json").write_bytes(fittings_bytes(built))
