@@ -157,3 +157,36 @@ def changed_figures(draw: st.DrawFn, text: str) -> Table:
         elif isinstance(holder[place], dict | list) and draw(st.booleans()):
             holder.pop(place)
     return table
+
+
+_odd_words = st.one_of(
+    st.text(max_size=8),
+    st.floats(0.0, 6000.0).map(repr),
+    st.sampled_from(
+        ["front bay", "car", 'é"x\\', "up", "prism", "nan", "1e999", "", "2180", "a,b", '"', "\n"]
+    ),
+)
+_bay_fields = st.tuples(
+    st.one_of(st.just("car"), st.text(min_size=1, max_size=60)),
+    st.sampled_from(["block", "prism", "sections", "mesh", "step"]),
+    st.sampled_from(["up", "left", "rear"]),
+    *[st.floats(10.0, 5000.0).map(repr)] * 3,
+    st.one_of(st.just(""), st.floats(-12000.0, 5000.0).map(repr)),
+    st.one_of(st.just(""), st.floats(-1000.0, 5000.0).map(repr)),
+)
+
+
+def _quoted_fields(fields: tuple[str, ...]) -> str:
+    return ",".join('"{}"'.format(field.replace('"', '""')) for field in fields)
+
+
+bay_options = st.one_of(
+    _bay_fields.map(_quoted_fields),
+    _bay_fields.map(_quoted_fields),
+    _odd_words,
+    st.lists(_odd_words, min_size=6, max_size=8).map(",".join),
+)
+"""What may stand behind --bay: most often a bay that can be taken."""
+
+words_of_options = st.one_of(st.floats(100.0, 5000.0).map(repr), _odd_words)
+"""What may stand behind another option."""

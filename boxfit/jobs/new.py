@@ -10,6 +10,8 @@ if TYPE_CHECKING:
     from boxfit.files.starting.answers import Answers
     from boxfit.files.starting.given import Ask, Said, Tell
 
+_LONGEST_NAME = 100
+
 
 def new(folder: Path, said: "Said", ask: "Ask | None", tell: "Tell") -> str:
     """Writes the folder from what options `said` and what is answered; returns what to do next.
@@ -21,7 +23,8 @@ def new(folder: Path, said: "Said", ask: "Ask | None", tell: "Tell") -> str:
     from boxfit.files.starting.given import answers_from
 
     _refuse_what_is_there(folder)
-    answers = answers_from(said, folder.resolve().name, ask, tell)
+    name = plain(folder.resolve().name).strip()[:_LONGEST_NAME] or "car"
+    answers = answers_from(said, name, ask, tell)
     with whole_or_nothing(folder, option="") as fresh:
         _write(answers, fresh)
     bays = ", ".join(bay.name for bay in answers.bays)

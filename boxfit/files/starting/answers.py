@@ -9,11 +9,9 @@ from pydantic import TypeAdapter, ValidationError
 from boxfit.bay import Way
 from boxfit.files import bounds
 from boxfit.files.kinds import (
-    Coordinate,
     Mass,
     Name,
     Phrase,
-    Size,
     VoltageWindow,
     WayWord,
     choice,
@@ -26,6 +24,7 @@ from boxfit.files.starting.questions import Question
 SurveyKind = Literal["block", "prism", "sections", "mesh", "step"]
 _TAPED: tuple[SurveyKind, ...] = get_args(SurveyKind)
 _Axle = Annotated[float, number(bounds.TRACK)]
+_Side = Annotated[float, number(bounds.BAY_SIDE)]
 _ASKED: dict[Question, object] = {
     questions.NAME: Name,
     questions.WHEELBASE: Annotated[float, number(bounds.WHEELBASE)],
@@ -36,11 +35,11 @@ _ASKED: dict[Question, object] = {
     questions.BAY_NAME: Phrase,
     questions.KIND: Annotated[SurveyKind, choice(_TAPED)],
     questions.WAY: WayWord,
-    questions.LENGTH: Size,
-    questions.WIDTH: Size,
-    questions.HEIGHT: Size,
-    questions.FRONT: Coordinate,
-    questions.FLOOR: Coordinate,
+    questions.LENGTH: _Side,
+    questions.WIDTH: _Side,
+    questions.HEIGHT: _Side,
+    questions.FRONT: Annotated[float, number(bounds.BAY_FRONT)],
+    questions.FLOOR: Annotated[float, number(bounds.BAY_FLOOR)],
 }
 _WORDS = (questions.NAME, questions.BAY_NAME, questions.KIND, questions.WAY)
 _SEVERAL = (questions.TRACKS, questions.SCALES, questions.INVERTER)

@@ -77,7 +77,7 @@ def _spoken_of(question: Question, problems: Sequence[Problem]) -> bool:
 def _bay_from(text: str, place: int, others: list[BayAnswer], problems: list[Problem]) -> list[BayAnswer]:
     """One bay out of its option; none, and `problems` longer, where it cannot be taken."""
     key, known = f"{BAY.option}[{place}]", len(problems)
-    fields = [field.strip() for field in next(csv.reader([text], skipinitialspace=True), [])]
+    fields = _fields(text)
     least, most = sum(each.needed for each in OF_A_BAY), len(OF_A_BAY)
     if not least <= len(fields) <= most:
         rule = f"must be {BAY.values}: {len(fields)} found"
@@ -92,6 +92,14 @@ def _bay_from(text: str, place: int, others: list[BayAnswer], problems: list[Pro
             where = f"{key}.{question.option}"
             problems.append(Problem("boxfit new", where, refused.rule, shown(field), refused.remedy))
     return [BayAnswer(**told)] if len(problems) == known else []
+
+
+def _fields(text: str) -> list[str]:
+    """What stands between the commas, quotes taken off; none where it is more than one line."""
+    try:
+        return [field.strip() for field in next(csv.reader([text], skipinitialspace=True), [])]
+    except csv.Error:
+        return []
 
 
 def _of_a_bay(question: Question, text: str, others: Sequence[BayAnswer]) -> object:

@@ -71,7 +71,7 @@ def test_everything_wrong_is_told_at_once_and_not_called_missing_too() -> None:
         WHEELBASE: ["10"],
         TRACKS: ["1180", "wide"],
         SCALES: ["1", "2", "3", "nan"],
-        BAY: ["a,b", "front,prisn,up,1,2,0", "Front!,block,upp,5,5,5", "!!,block,up,5,5,5,,x", ""],
+        BAY: ["a,b", "front,prisn,up,100,200,0", "Front!,block,upp,50,50,50", "!!,block,up,50,50,50,,x", ""],
     }
     of_scales, of_wheel = "must be a number from 0.001 to 20000 kg", "must be a number from 100 to 10000 mm"
     kinds = 'must be one of "block", "prism", "sections", "mesh", "step"'
@@ -83,16 +83,16 @@ def test_everything_wrong_is_told_at_once_and_not_called_missing_too() -> None:
         f"--scales: {of_scales}",
         f"--bay[1]: {form}: 2 found",
         f"--bay[2].kind: {kinds}",
-        "--bay[2].height: must be a number from 0.1 to 5000 mm",
+        "--bay[2].height: must be a number from 10 to 5000 mm",
         f"--bay[3].way: {ways}",
         "--bay[4].name: must hold a letter or a figure",
-        "--bay[4].floor: must be a number from -20000 to 20000 mm",
+        "--bay[4].floor: must be a number from -1000 to 5000 mm",
         f"--bay[5]: {form}: 0 found",
     ]
 
 
 def test_two_bays_of_one_name_are_told() -> None:
-    said = {**WHOLE, BAY: ["front bay,prism,up,1,2,3", "Front-Bay,prism,up,1,2,3"]}
+    said = {**WHOLE, BAY: ["front bay,prism,up,10,20,30", "Front-Bay,prism,up,10,20,30"]}
     assert problems_of(said) == ["--bay[2].name: must differ from the names of the other bays"]
 
 
@@ -117,7 +117,7 @@ def test_a_conversation_asks_again_what_cannot_be_taken() -> None:
         "  must be a whole number from 1 to 20\n  try: write for example: 2",
         "Bay 1:",
         '  must be one of "block", "prism", "sections", "mesh", "step"\n  try: did you mean "prism"?',
-        "  must be a number from 0.1 to 5000 mm\n  try: write for example: 340",
+        "  must be a number from 10 to 5000 mm\n  try: write for example: 340",
     ]
     assert asked[0] == "What is the car called? [yours]"
     assert asked[5].endswith("[kg]? (Enter: not yet)")
