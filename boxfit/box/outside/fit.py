@@ -207,12 +207,23 @@ def mounts_out_of_reach(
     standing = [Standing(bay, box, own) for (bay, box), own in zip(placed, parts, strict=True)]
     told: list[tuple[str, str, str, str]] = []
     for bay in car.bays:
-        sites = [site_of(one, standing) for one in standing if one.bay is bay]
+        own = [one for one in standing if one.bay is bay]
+        sites = [site_of(one, standing) for one in own]
         found = feet_of(bay, sites) if sites else ()
         feet = [one.box for one in found if isinstance(one, Foot)]
         if min((feet.count(number) for number in range(len(sites))), default=LEAST_FEET) >= LEAST_FEET:
             continue
-        for number, one in enumerate(found, start=1):
-            if isinstance(one, OutOfReach):
-                told.append((bay.name, f"mount[{number}]", f"{one.mount.name}: {one.reason}", one.remedy))
+        held = [(one, feet.count(number)) for number, one in enumerate(own)]
+        places = "; ".join(_stands(one) for one, count in held if count < LEAST_FEET)
+        for number, lost in enumerate(found, start=1):
+            if isinstance(lost, OutOfReach):
+                rule, remedy = f"{lost.mount.name}: {lost.reason}", f"{lost.remedy}; {places}"
+                told.append((bay.name, f"mount[{number}]", rule, remedy))
     return tuple(told)
+
+
+def _stands(one: Standing) -> str:
+    """Where the walls of a box that too few feet hold are."""
+    low, high = one.box.low, one.box.high
+    spans = (f"{axis} {low[k]:.0f} to {high[k]:.0f}" for k, axis in enumerate("xyz"))
+    return f"{one.parts.name}, held by fewer than {LEAST_FEET} feet, stands at {', '.join(spans)}"

@@ -178,6 +178,9 @@ def test_a_mount_out_of_reach_is_refused_with_a_remedy() -> None:
     text = str(raised.value)
     assert "front bay: mount[1]: place: no wall of a box is within 150 mm" in text
     assert "try: give a place that a wall of a box stands over or beside" in text
+    spans = zip("xyz", built[0].box.low, built[0].box.high, strict=True)
+    stands = ", ".join(f"{axis} {low:.0f} to {high:.0f}" for axis, low, high in spans)
+    assert f"front bay box 1, held by fewer than 2 feet, stands at {stands}" in text
 
 
 def test_a_mount_left_over_is_no_fault_where_others_hold_the_box() -> None:
