@@ -43,6 +43,7 @@ def test_every_word_of_a_table_stands_on_a_page_and_within_it(grid: Grid) -> Non
                 assert BOTTOM - 0.1 <= y <= TOP + 0.1
 
 
+@settings(max_examples=25)
 @given(grid=grids)
 def test_a_table_is_no_wider_than_the_page(grid: Grid) -> None:
     assert sum(grid.widths) <= SPACE + 1e-6

@@ -203,3 +203,12 @@ def test_above_the_table_of_creepage_no_distance_is_told() -> None:
     words = words_of(section_part(electrics(made(case.car, high, case.layout))).pages)
     assert "2000.0 V full" in words
     assert "no distance is told" in words
+
+
+def test_the_drawing_of_the_arrangement_tells_the_loads_as_built() -> None:
+    case = demo_case("dunlin-850")
+    state = next(one for one in case.states if one.name == "with driver")
+    words = words_of((arrangement(case),))
+    for load in (state.corners.front, state.corners.rear, state.corners.gross):
+        assert f" {load:.0f} " in words
+    assert f"front share {state.front_share:.3f}" in words
