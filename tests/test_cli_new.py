@@ -3,6 +3,7 @@
 import json
 import os
 import pty
+import shlex
 import subprocess
 import sys
 import tomllib
@@ -77,6 +78,14 @@ def test_the_same_answers_give_the_same_bytes(tmp_path: Path) -> None:
         assert run("new", tmp_path / name / "ours", *ANSWERS).exit_code == 0
     for path in (tmp_path / "one").rglob("*.*"):
         assert path.read_bytes() == (tmp_path / "two" / path.relative_to(tmp_path / "one")).read_bytes()
+
+
+def test_the_command_in_the_readme_makes_a_folder(tmp_path: Path) -> None:
+    text = (ROOT / "README.md").read_text(encoding="utf-8")
+    (line,) = [line for line in text.splitlines() if line.startswith("boxfit new bays/yours --")]
+    done = run("new", tmp_path / "yours", *shlex.split(line)[3:])
+    assert done.exit_code == 0, done.stderr
+    assert (tmp_path / "yours" / "front-bay.toml").is_file()
 
 
 def test_without_a_terminal_what_is_missing_or_wrong_is_told_and_nothing_written(tmp_path: Path) -> None:
