@@ -18,10 +18,15 @@ class SaidFactors(Said):
     """The user's own factors [g]; those of the rules where one is left out."""
 
     front: Factor | None = None
+    """Forwards [g]."""
     rear: Factor | None = None
+    """Backwards [g]."""
     side: Factor | None = None
+    """To either side [g]."""
     up: Factor | None = None
+    """Upwards [g]."""
     down: Factor | None = None
+    """Downwards [g]."""
 
     def all_of(self, rules: str) -> PullFactors:
         """Every factor, with those of a rule set's name for what was left out."""
@@ -35,7 +40,9 @@ class SaidRetention(Said):
     """A [retention] table."""
 
     rules: RuleSetWord | None = None
+    """The rule set whose pulls are reckoned with."""
     factors: SaidFactors | None = None
+    """Your own factors, times the weight."""
 
     @field_validator("factors")
     @classmethod
