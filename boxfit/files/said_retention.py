@@ -42,7 +42,7 @@ class SaidRetention(Said):
     rules: RuleSetWord | None = None
     """The rule set whose pulls are reckoned with."""
     factors: SaidFactors | None = None
-    """Your own factors, times the weight."""
+    """Your own factors, times the weight; those of the rules where one is left out."""
 
     @field_validator("factors")
     @classmethod
