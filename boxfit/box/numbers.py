@@ -48,36 +48,40 @@ def _alike(parts: BoxParts) -> dict[str, object]:
 
 
 def made_alike(strip: Strip) -> tuple[object, ...]:
-    """What two strips share that are cut and folded alike, wherever they stand; a mirrored one differs."""
+    """What two strips share that are cut and folded alike, wherever they stand; a mirrored one differs.
+
+    Holes are where they lie as the strip is seen from the inside of its folds.
+    """
     legs = tuple(round(length, 3) for _, length in strip.legs)
     sheet = (strip.kind, strip.material, strip.thickness, strip.radius, round(strip.width, 3))
-    return (*sheet, legs, tuple(_places(strip)), hand(strip), strip.notes)
+    return (*sheet, legs, _places(strip), strip.notes)
 
 
-def hand(strip: Strip) -> int:
-    """1 or -1 for two strips that are mirror images; 0 where a strip is its own, holes alike from both ends.
+def _places(strip: Strip) -> tuple[tuple[int, float, float, float], ...]:
+    """The holes of a strip seen from inside: leg, how far to the right and up [mm], diameter."""
+    turned = _is_turned(strip)
+    return tuple(
+        sorted(
+            (
+                hole.leg,
+                round(strip.width - hole.along if turned else hole.along, 3),
+                round(hole.across, 3),
+                hole.diameter,
+            )
+            for hole in strip.holes
+        )
+    )
+
+
+def _is_turned(strip: Strip) -> bool:
+    """Whether its folds run to the left where it is seen from inside, its first leg upwards.
 
     By the turn of three ways: along the folds, along the first leg, and to where the second goes.
     """
-    if _places(strip, from_end=True) == _places(strip):
-        return 0
     (a, b, c), (d, e, f), (x, y, z) = (
         DIRECTIONS[way] for way in (strip.along, strip.legs[0][0], strip.inwards)
     )
-    return round((b * f - c * e) * x + (c * d - a * f) * y + (a * e - b * d) * z)
-
-
-def _places(strip: Strip, from_end: bool = False) -> list[tuple[int, float, float, float]]:
-    """Where the holes of a strip are, from the start of its folds or from their end."""
-    return sorted(
-        (
-            hole.leg,
-            round(strip.width - hole.along if from_end else hole.along, 3),
-            round(hole.across, 3),
-            hole.diameter,
-        )
-        for hole in strip.holes
-    )
+    return (b * f - c * e) * x + (c * d - a * f) * y + (a * e - b * d) * z < 0.0
 
 
 def names_of(parts: BoxParts) -> Iterator[str]:

@@ -1,11 +1,13 @@
 """Part numbers."""
 
 from dataclasses import replace
+from itertools import combinations
 
-from boxfit.box.numbers import bay_letters, names_of, part_numbers, with_pieces
+from boxfit.box.fitting import Looks, Strip, StripHole
+from boxfit.box.numbers import bay_letters, made_alike, names_of, part_numbers, with_pieces
 from boxfit.box.whole import built_boxes
 from boxfit.sheet.strip_flat import strip_flats
-from tests.box.samples import HERON, car_and_layout
+from tests.box.samples import HERON, RULES, car_and_layout
 
 
 def test_every_part_has_a_number_of_its_own() -> None:
@@ -32,6 +34,32 @@ def test_strips_made_alike_share_a_number_and_others_do_not() -> None:
             alike = replace(flats[one.name], name="") == replace(flats[other.name], name="")
             assert (numbers[one.name] == numbers[other.name]) == alike
     assert len({numbers[strip.name] for strip in strips}) < len(strips)
+
+
+def test_strips_are_alike_just_where_their_flats_are() -> None:
+    """Plates at both ends of a bar, the hole off the middle: four ways to stand, two sorts."""
+    shop = RULES.fold_shop
+    looks: tuple[tuple[Looks, float], ...] = (("front", 7.0), ("rear", 7.0), ("front", 9.6), ("rear", 9.6))
+    plates = [
+        Strip(
+            kind="hold-down bracket",
+            name=str(number),
+            material="aluminium-5754",
+            thickness=2.5,
+            radius=2.5,
+            start=(0.0, 0.0, 0.0),
+            along="left",
+            width=16.6,
+            legs=(("up", 25.0),),
+            inwards=inwards,
+            holes=(StripHole(0, along, 15.0, 6.6),),
+        )
+        for number, (inwards, along) in enumerate(looks)
+    ]
+    for one, other in combinations(plates, 2):
+        flats = [replace(strip_flats((strip,), shop)[0], name="") for strip in (one, other)]
+        assert (made_alike(one) == made_alike(other)) == (flats[0] == flats[1])
+    assert len({made_alike(strip) for strip in plates}) == 2
 
 
 def test_bought_parts_of_one_name_are_numbered_box_by_box() -> None:
