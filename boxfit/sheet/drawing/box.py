@@ -68,8 +68,8 @@ def weld_notes(built: BuiltBox) -> tuple[str, ...]:
     if built.bay.box.process == "printed":
         return ()
     return (
-        "weld all corners of the tray tight, ISO 13920-B; the rest as weld-list.csv has it; a qualified welder "
-        "decides",
+        "weld all corners of the tray tight, ISO 13920-B; the rest as weld-list.csv has it; "
+        "a qualified welder decides",
         "leak test before the liner goes in: water or chalk and paraffin",
     )
 
