@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from boxfit.car import Car
 from boxfit.jobs.electrics import judged_electrics, write_electrics
-from boxfit.jobs.fittings import refuse_out_of_reach, write_fittings
+from boxfit.jobs.fittings import out_of_reach, write_fittings
 from boxfit.jobs.going_on import JudgedWrongError, Search
 from boxfit.jobs.laid_out import best_and_others
 from boxfit.jobs.page import write_layout_page
@@ -116,7 +116,6 @@ def build(car: Car, module: Module, target: Path, search: Search, shops: Sequenc
         with whole_or_nothing(target) as folder:
             tell("making solids")
             built = built_boxes(car, module, best)
-            refuse_out_of_reach(car, best, built)
             write_fittings(car, module, best, built, folder)
             electrics = judged_electrics(car, module, best, built, folder)
             solids = write_solids(car, module, best, built, folder, electrics.wiring)
@@ -136,7 +135,7 @@ def build(car: Car, module: Module, target: Path, search: Search, shops: Sequenc
             wiring = write_electrics(electrics, folder, folder / DRAWINGS)
             write_weights(car, pack, folder)
             blocks = [*write_retention(car, module, built, folder), "", *wiring]
-            notes = (*solids.notes, *fit, *prints, *for_shops.notes)
+            notes = (*out_of_reach(car, best, built), *solids.notes, *fit, *prints, *for_shops.notes)
             text = write_summary(summary(car, module, layout, pack), blocks, notes, folder)
             write_layout_page(Told(car, module, layout, folder, notes), solids)
             write_parcels(shops, f"{car.name}, boxes for {module.name}", built, for_shops, folder)

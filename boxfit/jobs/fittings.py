@@ -1,4 +1,4 @@
-"""What is fixed to the boxes: refused where mounts are out of reach, judged, and written."""
+"""What is fixed to the boxes: judged and written, and mounts out of reach told."""
 
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -12,14 +12,15 @@ if TYPE_CHECKING:
     from boxfit.box.whole import BuiltBox
 
 
-def refuse_out_of_reach(car: Car, layout: Layout, built: "tuple[BuiltBox, ...]") -> None:
-    """Raises InputError with every mount that no foot reaches, where the others do not hold a box."""
+def out_of_reach(car: Car, layout: Layout, built: "tuple[BuiltBox, ...]") -> tuple[str, ...]:
+    """What to tell of every mount that no foot reaches, where the others do not hold a box.
+
+    Told, not refused: the body's mounts are what they are, and another module may put the box elsewhere.
+    """
     from boxfit.box.outside.fit import mounts_out_of_reach
-    from boxfit.files.problems import InputError, Problem
 
     told = mounts_out_of_reach(car, layout, [one.parts for one in built])
-    if told:
-        raise InputError([Problem(bay, key, rule, None, remedy) for bay, key, rule, remedy in told])
+    return tuple(f"{bay}: {key}: {rule}; try: {remedy}" for bay, key, rule, remedy in told)
 
 
 def write_fittings(
