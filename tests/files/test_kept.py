@@ -7,9 +7,10 @@ from pathlib import Path
 import pytest
 
 from boxfit.files import kept as keeping
-from boxfit.files.kept import Finding, Kept, key_of_search
+from boxfit.files.kept import AFTER_THE_SEARCH, Finding, Kept, key_of_search
 from boxfit.files.problems import InputError
 from tests.report.samples import roadster
+from tests.test_architecture import MAY_IMPORT
 
 FOUND = Finding({"count": 9, "low": [1.5, -2.0, 0.0]})
 NOTHING = Finding(None, ("too small", "too heavy"), 2.5)
@@ -91,6 +92,17 @@ def test_the_program_is_marked_by_its_own_text_and_its_solvers(
     text.rename(text.with_name("other.py"))
     marks.append(keeping.program_mark.__wrapped__())
     assert len(set(marks)) == 4
+    (tmp_path / "boxfit" / "report").mkdir()
+    (tmp_path / "boxfit" / "report" / "page.py").write_text("three", encoding="utf-8")
+    assert keeping.program_mark.__wrapped__() == marks[-1]
+
+
+def test_no_search_goes_through_what_the_mark_leaves_out() -> None:
+    waiting, reached = ["search", "judge", "files", "space", "weight", "electrics"], set[str]()
+    while waiting:
+        reached.add(part := waiting.pop())
+        waiting.extend(MAY_IMPORT[part] - reached)
+    assert not reached & AFTER_THE_SEARCH
 
 
 def test_a_place_that_cannot_be_written_is_told(tmp_path: Path) -> None:
