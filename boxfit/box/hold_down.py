@@ -200,4 +200,4 @@ def _inserts(bay: Bay, bars: tuple[Bar, ...]) -> Iterator[Fastener]:
 def _printed(name: str, bay: Bay, bars: tuple[Bar, ...]) -> Iterator[str]:
     """Blocks of plastic take a thread of metal."""
     if bars and bay.box.process == "printed":
-        yield f"{name}: hold-down blocks are printed on the walls or bonded to them, each with an M6 insert"
+        yield f"{name}: hold-down blocks are printed apart and bonded to the walls, each with an M6 insert"
