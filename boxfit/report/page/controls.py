@@ -49,7 +49,7 @@ def model_frame(model: Model, title: str) -> str:
             "</div>",
             '<p id="model-said" class="said" role="status">Click a part for its name.</p>',
             f'<p id="model-help" class="help">{escape(HELP)}</p>',
-            "<noscript><p>The model needs JavaScript; drawings and tables below do not.</p></noscript>",
+            '<p id="model-plain">The model needs JavaScript; drawings and tables below do not.</p>',
             '<form id="model-controls" class="controls" hidden>',
             *_views(),
             *_checks("kind", "Parts shown", [(kind, MANY.get(kind, kind)) for kind in kinds_of(model)]),

@@ -9,6 +9,7 @@
 
   const renderer = started();
   if (!renderer) {
+    document.getElementById("model-plain").remove();
     said.textContent = "This browser shows no 3D (WebGL 2 is off). The drawings and tables below hold the same.";
     return;
   }
@@ -135,7 +136,7 @@
 
   function seen(name) {
     const way = new THREE.Vector3(...VIEWS[name]);
-    if (name === "plan") way.set(-1e-4, 0, 1);
+    if (name === "plan") way.set(0, 1e-4, 1); // front to the left, as in the drawings
     look(way);
   }
 
@@ -208,8 +209,11 @@
     const kept = (hit) => !renderer.clippingPlanes.length || plane.distanceToPoint(hit.point) >= 0;
     const solid = parts.filter((thing) => thing.visible && thing.isMesh && !thing.userData.hollow);
     const hit = ray.intersectObjects(solid, false).find(kept);
-    said.textContent = hit ? hit.object.userData.name : "Click a part for its name.";
+    said.textContent = hit ? called(hit.object.userData) : "Click a part for its name.";
   });
+
+  // A part's name, with its box where the name does not tell it.
+  const called = ({ name, group }) => (group && !name.startsWith(group) ? `${name}, ${group}` : name);
 
   // ---- drawing
 
@@ -252,6 +256,7 @@
 
   build();
   document.getElementById("model-controls").hidden = false;
+  document.getElementById("model-plain").remove();
   for (const box of document.querySelectorAll("#model-controls input, #model-controls select")) {
     box.addEventListener("input", arrange);
   }
