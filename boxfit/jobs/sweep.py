@@ -1,6 +1,6 @@
 """Every module in every variation of a car: searched wherever there is a core, kept as soon as found."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Generator, Sequence
 from contextlib import closing
 from dataclasses import dataclass
 from pathlib import Path
@@ -59,7 +59,7 @@ def swept(cars: Sequence[Car], modules: Sequence[Module], means: Means, count: C
     return found
 
 
-def _answers(work: Work, cases: Sequence[Case], means: Means) -> Iterator[tuple[Case, Answer]]:
+def _answers(work: Work, cases: Sequence[Case], means: Means) -> Generator[tuple[Case, Answer], None, None]:
     if means.cluster is not None and cases:
         yield from answers_of_cluster(work, cases, means.cluster)
     else:
@@ -84,6 +84,6 @@ def layout_of(finding: Finding, car: Car, module: Module) -> Layout | None:
     from boxfit.files.layout_back import layout_from_data
 
     try:
-        return finding.layout and layout_from_data(finding.layout, car, module)
+        return layout_from_data(finding.layout, car, module) if finding.layout else None
     except ValueError:
         return None
