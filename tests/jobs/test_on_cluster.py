@@ -1,5 +1,7 @@
 """The same sweep on a Dask cluster: two workers of this machine, each a process of its own."""
 
+import os
+import signal
 import sys
 from collections.abc import Iterator
 from pathlib import Path
@@ -10,16 +12,23 @@ from distributed import LocalCluster
 from boxfit.files.kept import KEPT
 from boxfit.files.problems import InputError
 from boxfit.jobs import on_cluster
+from boxfit.jobs.going_on import StoppedError
 from boxfit.jobs.on_cluster import _answer
 from boxfit.jobs.sweep import Means, swept
 from tests.jobs.sweeps import CARS, MODULES
 
 
 @pytest.fixture(scope="module")
-def address() -> Iterator[str]:
-    """Where a cluster of two workers answers."""
-    with LocalCluster(n_workers=2, threads_per_worker=1, processes=True, dashboard_address=":0") as cluster:
-        yield cluster.scheduler_address
+def cluster() -> Iterator[LocalCluster]:
+    """A cluster of two workers."""
+    with LocalCluster(n_workers=2, threads_per_worker=1, processes=True, dashboard_address=":0") as two:
+        yield two
+
+
+@pytest.fixture
+def address(cluster: LocalCluster) -> str:
+    """Where the cluster answers."""
+    return str(cluster.scheduler_address)
 
 
 def told(out: Path, address: str) -> str:
@@ -47,8 +56,6 @@ def test_an_interrupted_sweep_calls_off_the_rest(tmp_path: Path, address: str) -
         if done == 1:
             raise KeyboardInterrupt
 
-    from boxfit.jobs.going_on import StoppedError
-
     with pytest.raises(StoppedError, match="1 of 6 searches are kept"):
         swept(CARS, MODULES, Means(30.0, 1, tmp_path, address), interrupt)
     assert len(list((tmp_path / KEPT).iterdir())) == 1
@@ -64,14 +71,43 @@ def test_workers_of_another_program_are_refused(
     )
 
 
+class Asked:
+    """What a cluster tells of a search."""
+
+    def __init__(self, status: str, error: Exception | None = None) -> None:
+        self.status, self.error = status, error
+
+    def exception(self) -> Exception | None:
+        """What went wrong."""
+        return self.error
+
+
 def test_a_worker_that_cannot_search_is_told() -> None:
+    error = ModuleNotFoundError("No module named 'boxfit'")
     with pytest.raises(
         InputError, match=r"cannot do the search \(ModuleNotFoundError: No module named 'boxfit'\)"
     ):
-        _answer(ModuleNotFoundError("No module named 'boxfit'"))
+        _answer(Asked("error", error))
 
 
-@pytest.mark.parametrize("wrong", ["tcp://127.0.0.1:1", "nonsense://x", "127.0.0.1:0", ""])
+def test_a_search_that_the_cluster_gives_up_stops_the_sweep() -> None:
+    with pytest.raises(StoppedError, match="it says: cancelled"):
+        _answer(Asked("cancelled"))
+
+
+def test_the_sweep_goes_on_when_a_worker_is_lost(tmp_path: Path, cluster: LocalCluster) -> None:
+    """One of the two is killed once the first search is done; Dask starts another in its place."""
+
+    def kill(done: int, _all: int) -> None:
+        if done == 1:
+            os.kill(cluster.workers[0].pid, signal.SIGKILL)
+
+    means = Means(30.0, 1, tmp_path / "there", cluster.scheduler_address)
+    there = swept(CARS, MODULES, means, kill)
+    assert there == swept(CARS, MODULES, Means(30.0, 1, tmp_path / "here"), lambda _done, _all: None)
+
+
+@pytest.mark.parametrize("wrong", ["tcp://127.0.0.1:1", "nonsense://x"])
 def test_no_cluster_there_is_told(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, wrong: str) -> None:
     monkeypatch.setattr(on_cluster, "PATIENCE", 0.3)
     text = told(tmp_path, wrong)
