@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator, Sequence
 from html import escape
 
+from boxfit.report.compare import how_counted
 from boxfit.report.compare_rows import CompareRow
 from boxfit.report.page.html import AID, Cell, asset, links, listed, named, page, section, table
 from boxfit.report.page.scatter import Dot, scatter
@@ -24,7 +25,7 @@ def _strings(row: CompareRow) -> str:
 
 
 COLUMNS: tuple[tuple[str, Told], ...] = (
-    ("unbeaten", lambda row: "yes" if row.best else "no"),
+    ("unbeaten", lambda row: "* yes" if row.best else "no"),
     ("modules", lambda row: _figure(row.count, 0)),
     ("series × parallel", _strings),
     ("kWh", lambda row: _figure(row.energy, 1)),
@@ -40,7 +41,7 @@ COLUMNS: tuple[tuple[str, Told], ...] = (
     ("litres left", lambda row: _figure(row.litres_left, 0)),
     ("kg of sheet", lambda row: _figure(row.sheet_mass, 1)),
     ("cost", lambda row: _figure(row.cost, 2)),
-    ("target met", lambda row: _yes(row.target_met)),
+    ("target met", lambda row: "! no" if row.target_met is False else _yes(row.target_met)),
     ("proven", lambda row: _yes(row.proven)),
 )
 """Heads and cells after number and name; a column of which nothing is known is left out."""
@@ -58,7 +59,7 @@ def compare_page(rows: Sequence[CompareRow], car: str = "") -> str:
     told = [f"{row.name}: {note}" for row in rows for note in (*filter(None, (row.reason,)), *row.notes)]
     picture = scatter(dots, "kg of modules and boxes", "kWh", "Energy against mass")
     parts = (
-        ("rows", "Side by side", (SORTED, rows_table(rows))),
+        ("rows", "Side by side", (SORTED, rows_table(rows), listed(how_counted(rows)))),
         ("energy", "Energy against mass", (picture,)),
         ("left", "Room left to the limits", (margins_table(fitting),)),
         ("notes", "Notes", (listed(told),)),
@@ -78,10 +79,7 @@ def compare_page(rows: Sequence[CompareRow], car: str = "") -> str:
     return page(title, body, (asset("sorting.js"),))
 
 
-SORTED = (
-    '<p class="help">Unbeaten: none of the others is better in one thing without being worse in another. '
-    'Press a head to sort by it. <span id="sorted-said" role="status"></span></p>'
-)
+SORTED = '<p class="help">Press a head to sort by it. <span id="sorted-said" role="status"></span></p>'
 
 
 def _key_figures(rows: Sequence[CompareRow]) -> Iterator[tuple[str, str]]:
@@ -96,13 +94,13 @@ def _key_figures(rows: Sequence[CompareRow]) -> Iterator[tuple[str, str]]:
 
 
 def rows_table(rows: Sequence[CompareRow]) -> str:
-    """Every row by its number, the unbeaten ones marked."""
+    """Every row with its number, the unbeaten ones marked."""
     known = [(head, told) for head, told in COLUMNS if any(told(row) != "-" for row in rows)]
     cells: list[tuple[Cell, ...]] = [
-        (str(number), row.name, *(told(row) for _, told in known)) for number, row in enumerate(rows, start=1)
+        (row.name, str(number), *(told(row) for _, told in known)) for number, row in enumerate(rows, start=1)
     ]
     best = {place for place, row in enumerate(rows) if row.best}
-    return table("Every module and variation", ("no", "module", *(head for head, _ in known)), cells, best)
+    return table("Every module and variation", ("module", "no", *(head for head, _ in known)), cells, best)
 
 
 def margins_table(rows: Sequence[CompareRow]) -> str:

@@ -3,11 +3,13 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from html import escape
-from math import ceil, floor, log10
+from math import ceil, dist, floor, log10
 
 WIDE, HIGH = 760.0, 420.0
-LEFT, RIGHT, TOP, BOTTOM = 64.0, 20.0, 18.0, 52.0
-RADIUS = 11.0
+LEFT, RIGHT, TOP, BOTTOM = 64.0, 24.0, 34.0, 52.0
+RADIUS = 6.0
+BESIDE = ((12.0, 4.0), (-12.0, 4.0), (0.0, -11.0), (0.0, 19.0), (14.0, -8.0), (-14.0, 16.0))
+"""Where a dot's number may stand from it."""
 TICKS = 6
 """About so many ticks along an axis."""
 
@@ -79,6 +81,7 @@ def scatter(dots: Sequence[Dot], across: str, up: str, title: str) -> str:
             f'<desc id="scatter-told">{escape(told)}</desc>',
             *_field(x, y),
             *(_dot(dot, x, y) for dot in sorted(dots, key=lambda dot: (dot.best, -dot.number))),
+            *_numbers(dots, x, y),
             "</svg>",
             f"<figcaption>{escape(title)}; numbers as in the table, unbeaten ones filled</figcaption>",
             "</figure>",
@@ -104,7 +107,7 @@ def _field(x: Axis, y: Axis) -> Iterator[str]:
         yield f'<text x="{LEFT - 8:g}" y="{level + 4:.1f}" text-anchor="end">{_shown(value)}</text>'
     middle = (LEFT + WIDE - RIGHT) / 2
     yield f'<text x="{middle:g}" y="{HIGH - 8:g}" text-anchor="middle">{escape(x.words)}</text>'
-    yield f'<text x="14" y="{TOP - 4:g}">{escape(y.words)}</text>'
+    yield f'<text x="14" y="{TOP - 16:g}">{escape(y.words)}</text>'
 
 
 def _shown(value: float) -> str:
@@ -113,10 +116,18 @@ def _shown(value: float) -> str:
 
 
 def _dot(dot: Dot, x: Axis, y: Axis) -> str:
-    across, up = x.at(dot.across), y.at(dot.up)
     kind = "dot best" if dot.best else "dot"
-    return (
-        f'<g class="{kind}"><title>{escape(dot.name)}</title>'
-        f'<circle cx="{across:.1f}" cy="{up:.1f}" r="{RADIUS:g}"/>'
-        f'<text x="{across:.1f}" y="{up + 4:.1f}" text-anchor="middle">{dot.number}</text></g>'
-    )
+    at = f'cx="{x.at(dot.across):.1f}" cy="{y.at(dot.up):.1f}"'
+    return f'<circle class="{kind}" {at} r="{RADIUS:g}"><title>{escape(dot.name)}</title></circle>'
+
+
+def _numbers(dots: Sequence[Dot], x: Axis, y: Axis) -> Iterator[str]:
+    """Every dot's number beside it, where it is furthest from other dots and numbers."""
+    places = [(x.at(dot.across), y.at(dot.up)) for dot in dots]
+    taken = list(places)
+    for dot, (across, up) in zip(dots, places, strict=True):
+        others = [one for one in taken if one != (across, up)]
+        spots = [(across + right, up + down) for right, down in BESIDE]
+        spot = max(spots, key=lambda one: min((dist(one, other) for other in others), default=0.0))
+        taken.append(spot)
+        yield f'<text x="{spot[0]:.1f}" y="{spot[1]:.1f}" text-anchor="middle">{dot.number}</text>'

@@ -1,9 +1,11 @@
 """The page of a comparison as text."""
 
+from dataclasses import replace
+
 import pytest
 
 from boxfit.report.page.compare import compare_page, margins_table
-from boxfit.report.page.scatter import Dot, axis, scatter
+from boxfit.report.page.scatter import BOTTOM, HIGH, LEFT, RIGHT, TOP, WIDE, Dot, axis, scatter
 from tests.report.page.rows import BEHIND, BEST, FAILS, ROWS
 
 
@@ -21,11 +23,13 @@ def test_the_unbeaten_are_marked_by_word_and_by_look() -> None:
     assert page.count('<tr class="best">') == 1
     marked = page.split('<tr class="best">')[1].split("</tr>")[0]
     assert "Heron 44" in marked
-    assert "<td>yes</td>" in marked
+    assert "<td>* yes</td>" in marked
 
 
 def test_what_nobody_knows_is_no_column() -> None:
-    assert "litres left" not in compare_page(ROWS)
+    assert ">litres left</th>" not in compare_page(ROWS)
+    assert ">corners</th>" in compare_page((replace(BEST, corners=8),))
+    assert ">corners</th>" not in compare_page(ROWS)
     assert '<th scope="col" class="number">kWh</th>' in compare_page(ROWS)
 
 
@@ -44,7 +48,7 @@ def test_nothing_fits() -> None:
 def test_dots_stand_where_their_figures_are() -> None:
     drawing = scatter((Dot(1, "one", 100.0, 10.0, True), Dot(2, "two", 200.0, 20.0, False)), "kg", "kWh", "t")
     assert drawing.count("<circle") == 2
-    x, y = axis("kg", (100.0, 200.0), 64.0, 740.0), axis("kWh", (10.0, 20.0), 368.0, 18.0)
+    x, y = axis("kg", (100.0, 200.0), LEFT, WIDE - RIGHT), axis("kWh", (10.0, 20.0), HIGH - BOTTOM, TOP)
     assert f'cx="{x.at(200.0):.1f}" cy="{y.at(20.0):.1f}"' in drawing
     assert "1 one: 100 kg, 10.0 kWh, unbeaten; 2 two: 200 kg, 20.0 kWh" in drawing
 
