@@ -3,12 +3,15 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from boxfit.files.together import VariedCar
 from boxfit.jobs.going_on import Count
 from boxfit.jobs.sweep import Means, layout_of, swept
 from boxfit.module import Module
-from boxfit.report.compare_rows import CompareRow
+
+if TYPE_CHECKING:
+    from boxfit.files.together import VariedCar
+    from boxfit.report.compare_rows import CompareRow
 
 COMPARE_CSV, COMPARE_JSON = "compare.csv", "compare.json"
 
@@ -17,7 +20,7 @@ COMPARE_CSV, COMPARE_JSON = "compare.csv", "compare.json"
 class Comparison:
     """The rows in the order asked for, the same as plain text, and the file that holds them."""
 
-    rows: tuple[CompareRow, ...]
+    rows: "tuple[CompareRow, ...]"
     text: str
     file: Path
 
@@ -40,7 +43,7 @@ def refuse_order(order: str) -> None:
 
 
 def compare(
-    cars: Sequence[VariedCar], modules: Sequence[Module], means: Means, order: str, count: Count
+    cars: "Sequence[VariedCar]", modules: Sequence[Module], means: Means, order: str, count: Count
 ) -> Comparison:
     """Every module in every variation of one car, side by side; writes compare.csv, .json and .html.
 
@@ -61,8 +64,8 @@ def compare(
 
 
 def rows_of(
-    cars: Sequence[VariedCar], modules: Sequence[Module], means: Means, count: Count
-) -> tuple[CompareRow, ...]:
+    cars: "Sequence[VariedCar]", modules: Sequence[Module], means: Means, count: Count
+) -> "tuple[CompareRow, ...]":
     """The rows by module, then by variation, as named. Raises as `swept` does."""
     from boxfit.report.compare_rows import row_of, row_that_fails
 

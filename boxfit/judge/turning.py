@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cache
 from itertools import product
 
 from boxfit.bay import Vector
@@ -89,6 +90,7 @@ class Standing:
                 yield Kept(axis, 1, above, self.body.spanning(axis, high, high + above))
 
 
+@cache
 def turnings() -> tuple[Turning, ...]:
     """The 24 ways a block can be turned square to the axes.
 
