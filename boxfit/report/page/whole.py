@@ -90,15 +90,13 @@ def key_figures(module: Module, layout: Layout) -> list[tuple[str, str]]:
     """What is asked first."""
     volts = module.voltage
     empty, nominal, full = (layout.series * one for one in (volts.empty, volts.nominal, volts.full))
-    weights = layout.weights
+    boxes = sum(len(bay.boxes) for bay in layout.bays)
+    filled = layout.weights.modules + layout.weights.boxes
     return [
         ("Energy", f"{layout.energy:.4g} kWh, {layout.parallel * module.capacity:.0f} Ah"),
         ("Modules", f"{layout.count}: {layout.series} in series × {layout.parallel} parallel"),
         ("Volts", f"{empty:.1f} empty, {nominal:.1f} nominal, {full:.1f} full: class {voltage_class(full)}"),
-        (
-            "Boxes",
-            f"{sum(len(bay.boxes) for bay in layout.bays)}, {weights.modules + weights.boxes:.1f} kg filled",
-        ),
+        ("Boxes", f"{boxes}, {filled:.1f} kg filled, fittings apart"),
         ("How good", how_good(layout)),
     ]
 
