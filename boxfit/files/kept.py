@@ -65,14 +65,23 @@ def _version(package: str) -> str:
         return "of unknown version"
 
 
-def key_of_search(car: Car, module: Module) -> str:
-    """The number that stands for a search: what was read of car and module, prices apart, and the program."""
+def mark_of_car(car: Car) -> str:
+    """The number that stands for what was read of a car, prices apart."""
     bays = tuple(
         replace(bay, box=replace(bay.box, fold_shop=replace(bay.box.fold_shop, prices=())))
         for bay in car.bays
     )
-    known = fingerprint(replace(car, bays=bays), replace(module, price=None))
-    return sha256(f"{known} {program_mark()}".encode()).hexdigest()
+    return fingerprint(replace(car, bays=bays))
+
+
+def mark_of_module(module: Module) -> str:
+    """The number that stands for what was read of a module, its price apart."""
+    return fingerprint(replace(module, price=None))
+
+
+def key_of_search(of_car: str, of_module: str) -> str:
+    """The number that stands for a search by this program, from the marks of a car and a module."""
+    return sha256(f"{of_car} {of_module} {program_mark()}".encode()).hexdigest()
 
 
 class Kept:

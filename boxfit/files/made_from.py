@@ -19,10 +19,10 @@ MADE_FROM = "made-from.json"
 """The file's name among the results of build."""
 
 
-def fingerprint(car: Car, module: Module) -> str:
-    """A number that stands for everything read of a car and a module: other figures give another one."""
+def fingerprint(*parts: Car | Module) -> str:
+    """A number that stands for everything read of a car, a module or both: other figures give another."""
     known = sha256()
-    for part in (car, module):
+    for part in parts:
         for piece in _pieces(part):
             known.update(piece)
             known.update(b"\0")

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from boxfit.car import Car
-from boxfit.files.kept import KEPT, Finding, Kept, key_of_search
+from boxfit.files.kept import KEPT, Finding, Kept, key_of_search, mark_of_car, mark_of_module
 from boxfit.jobs.beside import Case, Work, answers
 from boxfit.jobs.going_on import Count, JudgedWrongError, StoppedError
 from boxfit.jobs.on_cluster import answers_of_cluster
@@ -36,7 +36,8 @@ def swept(cars: Sequence[Car], modules: Sequence[Module], means: Means, count: C
     """
     kept = Kept(means.out / KEPT)
     cases = [(car, module) for module in range(len(modules)) for car in range(len(cars))]
-    keys = {(car, module): key_of_search(cars[car], modules[module]) for car, module in cases}
+    of_cars, of_modules = [mark_of_car(car) for car in cars], [mark_of_module(one) for one in modules]
+    keys = {(car, module): key_of_search(of_cars[car], of_modules[module]) for car, module in cases}
     found: dict[Case, Finding] = {}
     try:
         for case in cases:

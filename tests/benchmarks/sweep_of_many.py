@@ -5,7 +5,7 @@ from dataclasses import replace
 from pathlib import Path
 from random import Random
 
-from boxfit.bay import Block, Cylinder, Keepout, Prism
+from boxfit.bay import Block, Keepout, Prism
 from boxfit.car import Car
 from boxfit.jobs.sweep import Means, swept
 from boxfit.module import Module
@@ -35,11 +35,11 @@ def cars() -> tuple[Car, ...]:
 def _car(width: float) -> Car:
     side = width / 2.0
     outline = ((-900.0, -side), (-420.0, -side), (-300.0, 90.0 - side), (-300.0, side), (-900.0, side - 60.0))
-    tube = Cylinder((-700.0, 40.0 - side, 330.0), (-700.0, 40.0 - side, 560.0), 70.0)
+    post = Block((-735.0, 5.0 - side, 330.0), (-665.0, 75.0 - side, 560.0))
     arch = Block((-520.0, side - 70.0, 300.0), (-300.0, side, 430.0))
     (bay,) = quick_car().bays
     room = Prism(outline, 300.0, 620.0)
-    stays = (Keepout("tube", tube, 13.0), Keepout("arch", arch, 13.0))
+    stays = (Keepout("post", post, 13.0), Keepout("arch", arch, 13.0))
     return replace(quick_car(), bays=(replace(bay, room=room, keepouts=stays),))
 
 

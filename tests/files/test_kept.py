@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from boxfit.files import kept as keeping
-from boxfit.files.kept import AFTER_THE_SEARCH, Finding, Kept, key_of_search
+from boxfit.files.kept import AFTER_THE_SEARCH, Finding, Kept, key_of_search, mark_of_car, mark_of_module
 from boxfit.files.problems import InputError
 from tests.report.samples import roadster
 from tests.test_architecture import MAY_IMPORT
@@ -65,16 +65,20 @@ def test_a_search_that_was_ended_serves_no_longer_one() -> None:
 
 def test_every_figure_is_another_search_but_for_prices(monkeypatch: pytest.MonkeyPatch) -> None:
     car, module, _ = roadster()
-    key = key_of_search(car, module)
-    assert key_of_search(*roadster()[:2]) == key
+    mark, other = mark_of_car(car), mark_of_module(module)
+    assert (mark_of_car(roadster()[0]), mark_of_module(roadster()[1])) == (mark, other)
     front, rear = car.bays
     shop = replace(front.box.fold_shop, prices=(("aluminium-5754", 6.5),))
-    priced = replace(car, bays=(replace(front, box=replace(front.box, fold_shop=shop)), rear))
-    assert key_of_search(priced, replace(module, price=480.0)) == key
-    assert key_of_search(replace(car, wheelbase=car.wheelbase + 1.0), module) != key
-    assert key_of_search(car, replace(module, mass=module.mass + 0.1)) != key
+    assert (
+        mark_of_car(replace(car, bays=(replace(front, box=replace(front.box, fold_shop=shop)), rear))) == mark
+    )
+    assert mark_of_module(replace(module, price=480.0)) == other
+    assert mark_of_car(replace(car, wheelbase=car.wheelbase + 1.0)) != mark
+    assert mark_of_module(replace(module, mass=module.mass + 0.1)) != other
+    key = key_of_search(mark, other)
+    assert len({key, key_of_search(mark, mark), key_of_search(other, other), key_of_search(other, mark)}) == 4
     monkeypatch.setattr(keeping, "program_mark", lambda: "another program")
-    assert key_of_search(car, module) != key
+    assert key_of_search(mark, other) != key
 
 
 def test_the_program_is_marked_by_its_own_text_and_its_solvers(

@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 
-from boxfit.files.kept import KEPT, Finding, Kept, key_of_search
+from boxfit.files.kept import KEPT, Finding, Kept, key_of_search, mark_of_car, mark_of_module
 from boxfit.jobs import beside, sweep
 from boxfit.jobs.beside import Case, Work
 from boxfit.jobs.going_on import JudgedWrongError, StoppedError
@@ -130,7 +130,8 @@ def test_what_the_judge_does_not_clear_is_searched_again(
 ) -> None:
     """Whole by its check sum, as if an older judge had let it pass."""
     first = found(tmp_path)
-    key, other = key_of_search(CARS[0], MODULES[0]), key_of_search(CARS[1], MODULES[0])
+    of_module = mark_of_module(MODULES[0])
+    key, other = (key_of_search(mark_of_car(car), of_module) for car in CARS)
     kept = Kept(tmp_path / KEPT)
     kept.keep(key, spoilt(first[0, 0]))
     (tmp_path / KEPT / f"{other}.json").write_text("{", encoding="utf-8")
