@@ -64,7 +64,7 @@ def test_build_writes_every_kind_of_file(results: Path) -> None:
         assert {f"front-bay-box-1-{part}.step", f"front-bay-box-1-{part}.stl"} <= names
     assert {"front-bay-box-1-shelf-1.step", "assembly.step", "assembly.glb", "mass.json", "mass.csv"} <= names
     assert {f"{view}.{kind}" for view in VIEWS for kind in ("svg", "png")} <= names
-    assert {"margins.csv", "assembly.csv", "fit.csv"} <= names
+    assert {"margins.csv", "assembly.csv", "fit.csv", "page.html"} <= names
 
 
 def test_the_layout_on_disk_is_judged_clear(results: Path) -> None:

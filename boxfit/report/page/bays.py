@@ -31,7 +31,9 @@ def bay_parts(car: Car) -> Iterator[Shown]:
     """The rooms, seen from within, and the keep-outs."""
     for bay in car.bays:
         body = not isinstance(bay.room, Prism) and bay.room.reads == "body"
-        yield Shown(bay.name, "bay", "", room_facets(bay), BODY if body else BAY, hollow=not body)
+        yield Shown(
+            bay.name, "bay", "", room_facets(bay), BODY if body else BAY, look="skin" if body else "room"
+        )
         for keepout in bay.keepouts:
             colour = BY_REASON.get(keepout.reason, KEEPOUT)
             yield Shown(f"{keepout.name} in the {bay.name}", "keep-out", "", solid_facets(keepout), colour)
@@ -42,14 +44,14 @@ def room_facets(bay: Bay) -> Facets:
     room = bay.room
     if isinstance(room, Prism):
         return _upright(room.outline, room.floor, room.top)
-    return thinned(Facets(room.surface.points, room.surface.triangles))
+    return thinned(Facets(room.surface.points, room.surface.triangles, rough=True))
 
 
 def solid_facets(keepout: Keepout) -> Facets:
     """The surface of a keep-out."""
     solid = keepout.solid
     if isinstance(solid, Surface):
-        return thinned(Facets(solid.points, solid.triangles))
+        return thinned(Facets(solid.points, solid.triangles, rough=True))
     return _bar(solid) if isinstance(solid, Cylinder) else block_facets(solid)
 
 

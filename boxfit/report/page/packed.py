@@ -15,6 +15,8 @@ STEPS = 65_535
 
 TURN = 25.0
 """Edges are drawn where the surface turns by more than this [degrees]; rounds stay without."""
+ROUGH = 45.0
+"""The same of what was measured, whose noise is no edge; nor are its rims."""
 
 
 def packed(model: Model) -> str:
@@ -51,12 +53,14 @@ def _form(facets: Facets) -> dict[str, Any]:
         "step": [float(f"{value:.9g}") for value in step],
         "corners": _text(corners.astype("<u2")),
         "triangles": _text(kept.astype("<u4" if wide else "<u2")),
-        "edges": _text(sharp_edges(corners * step, kept).astype("<u4" if wide else "<u2")),
+        "edges": _text(sharp_edges(corners * step, kept, facets.rough).astype("<u4" if wide else "<u2")),
         "wide": wide,
     }
 
 
-def sharp_edges(corners: NDArray[np.float64], triangles: NDArray[np.int64]) -> NDArray[np.int64]:
+def sharp_edges(
+    corners: NDArray[np.float64], triangles: NDArray[np.int64], rough: bool = False
+) -> NDArray[np.int64]:
     """Pairs of corners between faces that turn by more than `TURN`, or with a face on one side only."""
     first, second, third = (corners[triangles[:, k]] for k in range(3))
     normals = np.cross(second - first, third - first)
@@ -70,8 +74,11 @@ def sharp_edges(corners: NDArray[np.float64], triangles: NDArray[np.int64]) -> N
     starts = np.concatenate([[0], np.cumsum(counts)[:-1]])
     one = normals[owners[order[starts]]]
     other = normals[owners[order[starts + counts - 1]]]
-    flat = (counts == 2) & (np.einsum("ij,ij->i", one, other) > np.cos(np.radians(TURN)))
-    found: NDArray[np.int64] = edges[~flat]
+    alike = np.einsum("ij,ij->i", one, other)
+    turned = alike <= np.cos(np.radians(ROUGH if rough else TURN))
+    if rough:
+        turned &= alike > -np.cos(np.radians(ROUGH))  # folded back: a face measured twice
+    found: NDArray[np.int64] = edges[((counts == 2) & turned) | ((counts != 2) & (not rough))]
     return found
 
 
@@ -84,7 +91,7 @@ def _part(part: Shown, form: int) -> dict[str, Any]:
         "colour": _figures(part.colour),
         "shift": _figures(part.shift),
         "push": _figures(part.push),
-        "hollow": part.hollow,
+        "look": part.look,
     }
 
 

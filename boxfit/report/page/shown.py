@@ -13,15 +13,22 @@ Colour = tuple[float, float, float, float]
 Kind = Literal["bay", "keep-out", "opening", "car lines"]
 """What a car brings along; parts of boxes have the kinds of the parts list."""
 
+Look = Literal["solid", "room", "skin"]
+"""A solid; a closed room, seen from within; or a skin that bounds nothing, seen from both sides."""
+
 STAYS: Vector = (0.0, 0.0, 0.0)
 
 
 @dataclass(frozen=True, eq=False)
 class Facets:
-    """Triangles as rows of three corner numbers, outside anti-clockwise; corners [mm], shape (n, 3)."""
+    """Triangles as rows of three corner numbers, outside anti-clockwise; corners [mm], shape (n, 3).
+
+    `rough` is what was measured: of its edges only those that stand out are drawn.
+    """
 
     corners: NDArray[np.float64]
     triangles: NDArray[np.int64]
+    rough: bool = False
 
 
 @dataclass(frozen=True)
@@ -29,7 +36,7 @@ class Shown:
     """Facets in their place in the car, moved by `shift` [mm] from where they were made.
 
     `group` is the box it belongs to, empty where it belongs to none. `push` [mm] is how far it moves where
-    the view is exploded in full. `hollow` is a room, seen from within.
+    the view is exploded in full.
     """
 
     name: str
@@ -39,7 +46,7 @@ class Shown:
     colour: Colour
     shift: Vector = STAYS
     push: Vector = STAYS
-    hollow: bool = False
+    look: Look = "solid"
 
 
 @dataclass(frozen=True)

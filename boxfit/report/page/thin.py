@@ -41,7 +41,7 @@ def _clustered(facets: Facets, low: NDArray[np.float64], cell: float) -> Facets:
     triangles = member[facets.triangles]
     first, second, third = triangles.T
     kept = triangles[(first != second) & (second != third) & (third != first)]
-    return Facets(means, np.unique(_least_first(kept), axis=0))
+    return Facets(means, np.unique(_least_first(kept), axis=0), facets.rough)
 
 
 def _least_first(triangles: NDArray[np.int64]) -> NDArray[np.int64]:

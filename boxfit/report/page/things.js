@@ -28,12 +28,12 @@ const thingsOf = (data) => {
   }
 
   function ink(part) {
-    const key = JSON.stringify([part.colour, part.hollow]);
+    const key = JSON.stringify([part.colour, part.look]);
     if (!inks.has(key)) {
       const clear = part.colour[3] < 1;
       const made = new THREE.MeshLambertMaterial({
         flatShading: true,
-        side: part.hollow ? THREE.BackSide : THREE.FrontSide,
+        side: { solid: THREE.FrontSide, room: THREE.BackSide, skin: THREE.DoubleSide }[part.look],
         transparent: clear,
         opacity: part.colour[3],
         depthWrite: !clear,
@@ -105,7 +105,7 @@ const cutsOf = (solids, size) => {
     return made;
   }
 
-  for (const mesh of solids.filter((one) => one.isMesh && !one.userData.hollow)) {
+  for (const mesh of solids.filter((one) => one.isMesh && one.userData.look === "solid")) {
     const colour = mesh.userData.colour;
     const key = JSON.stringify(colour);
     if (!sheets.has(key)) sheets.set(key, sheet(colour, sheets.size + 2));

@@ -207,7 +207,7 @@
     const ray = new THREE.Raycaster();
     ray.setFromCamera(at, camera);
     const kept = (hit) => !renderer.clippingPlanes.length || plane.distanceToPoint(hit.point) >= 0;
-    const solid = parts.filter((thing) => thing.visible && thing.isMesh && !thing.userData.hollow);
+    const solid = parts.filter((thing) => thing.visible && thing.isMesh && thing.userData.look === "solid");
     const hit = ray.intersectObjects(solid, false).find(kept);
     said.textContent = hit ? called(hit.object.userData) : "Click a part for its name.";
   });

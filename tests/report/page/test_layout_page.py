@@ -130,7 +130,7 @@ def test_rooms_and_keepouts_of_every_demo_are_closed_the_right_way_round(name: s
     for bay in car.bays:
         facets = room_facets(bay)
         assert len(facets.triangles) <= 16_000
-        if all(part.hollow for part in bay_parts(car) if part.kind == "bay"):
+        if all(part.look == "room" for part in bay_parts(car) if part.kind == "bay"):
             assert volume(facets.corners, facets.triangles) > 1e6
         for keepout in bay.keepouts:
             solid = solid_facets(keepout)
@@ -187,3 +187,26 @@ def test_columns_of_figures_stand_right_and_the_rest_left() -> None:
     found = table("t", ("name", "kg", "what"), (("a", "-1.5", "6 mm thick"), ("b", ("2.0", "short"), "")))
     assert found.count('class="number"') == 2  # the head and the cell that is not marked
     assert 'class="short number"' in found
+
+
+def test_noise_of_a_scan_draws_no_edges() -> None:
+    """A rough plate with a hole's worth of rim: no line; the same taken as made: its rim and its bumps."""
+    grid = np.arange(30.0)
+    x, y = (one.ravel() for one in np.meshgrid(grid, grid))
+    corners = np.stack([x * 10.0, y * 10.0, 1.5 * ((x + y) % 2)], axis=1)
+    at = np.arange(29 * 30).reshape(29, 30)[:, :29].ravel()
+    faces = np.concatenate(
+        [np.stack(three, axis=1) for three in ((at, at + 1, at + 30), (at + 1, at + 31, at + 30))]
+    )
+    assert len(sharp_edges(corners, faces, rough=True)) == 0
+    assert len(sharp_edges(corners, faces)) >= 4 * 29
+    block = block_facets(Block((0.0, 0.0, 0.0), (9.0, 9.0, 9.0)))
+    assert len(sharp_edges(block.corners, block.triangles, rough=True)) == 12
+
+
+def test_a_scanned_body_is_a_skin_and_a_taped_bay_a_room() -> None:
+    looks = {
+        name: {part.look for part in bay_parts(demo(name, "heron-44")[0]) if part.kind == "bay"}
+        for name in ("dunlin-850", "dunlin-850-scan")
+    }
+    assert looks == {"dunlin-850": {"room"}, "dunlin-850-scan": {"room", "skin"}}
