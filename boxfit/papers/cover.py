@@ -11,7 +11,7 @@ from boxfit.papers.grid import Grid
 from boxfit.report.as_built import judged
 from boxfit.weight.corners import margins
 
-TO_SIGN = 11.0
+TO_SIGN = 8.0
 """Height of a row to sign in [mm]."""
 TO_FILL = {1: 58.0, 2: 20.0, 3: 42.0}
 """Widths of the columns to fill in [mm]."""
