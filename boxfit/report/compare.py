@@ -149,7 +149,7 @@ def _told(title: str, entries: Sequence[str]) -> Iterator[list[str]]:
 def how_counted(rows: Sequence[CompareRow]) -> list[str]:
     """What the figures of the rows and the marks beside them mean, a line each."""
     sound = [row for row in rows if row.fits and row.target_met]
-    names = weighed(sound) if sound else tuple(name for name, _, _ in WEIGHED)
+    names = weighed(sound) if sound else tuple(name for name, *_ in WEIGHED)
     lines = [line.format(weighed=_and(names)) for line in HOW_COUNTED]
     if any(row.target_met is False for row in rows):
         lines.append("! misses the target for the front share: the nearest that meets all else")

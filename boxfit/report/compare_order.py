@@ -26,14 +26,17 @@ ORDERS: dict[str, tuple[Figure, int]] = {
 AS_GIVEN = "as-given"
 """The order that changes nothing: by module as named, then by variation."""
 
-WEIGHED: tuple[tuple[str, Figure, int], ...] = (
-    ("energy", lambda row: row.energy, -1),
-    ("mass", lambda row: row.mass, 1),
-    ("distance from the front share wanted", lambda row: row.share_error, 1),
-    ("corners", lambda row: row.corners, 1),
-    ("cost", lambda row: row.cost, 1),
+WEIGHED: tuple[tuple[str, Figure, int, int], ...] = (
+    ("energy", lambda row: row.energy, -1, 3),
+    ("mass", lambda row: row.mass, 1, 1),
+    ("distance from the front share wanted", lambda row: row.share_error, 1, 4),
+    ("corners", lambda row: row.corners, 1, 0),
+    ("cost", lambda row: row.cost, 1, 2),
 )
-"""What is weighed: its name, the figure, and 1 where less is better, -1 where more is."""
+"""What is weighed: its name, the figure, 1 where less is better or -1 where more is, and decimal places.
+
+No finer than can be weighed or measured, as in the search.
+"""
 _PLACES = 6
 
 
@@ -55,15 +58,15 @@ def _standing(row: CompareRow) -> int:
     return 2 if not row.fits else 0 if row.target_met else 1
 
 
-def _rank(value: float | None, way: int) -> tuple[bool, float]:
-    """Figures that are alike but for noise rank alike."""
-    return (value is None, 0.0 if value is None else way * round(value, _PLACES))
+def _rank(value: float | None, way: int, places: int = _PLACES) -> tuple[bool, float]:
+    """Figures that are alike to so many decimal places rank alike."""
+    return (value is None, 0.0 if value is None else way * round(value, places))
 
 
 def weighed(rows: Sequence[CompareRow]) -> tuple[str, ...]:
     """The names of what is weighed: all of `WEIGHED` that is known of every layout."""
     fitting = [row for row in rows if row.fits]
-    return tuple(name for name, figure, _ in WEIGHED if all(figure(row) is not None for row in fitting))
+    return tuple(name for name, figure, *_ in WEIGHED if all(figure(row) is not None for row in fitting))
 
 
 def with_best(rows: Sequence[CompareRow]) -> tuple[CompareRow, ...]:
@@ -74,8 +77,8 @@ def with_best(rows: Sequence[CompareRow]) -> tuple[CompareRow, ...]:
     """
     sound = [row for row in rows if row.fits and row.target_met]
     names = weighed(sound)
-    sums = [(figure, way) for name, figure, way in WEIGHED if name in names]
-    ranks = {id(row): tuple(_rank(figure(row), way)[1] for figure, way in sums) for row in sound}
+    sums = [(figure, way, places) for name, figure, way, places in WEIGHED if name in names]
+    ranks = {id(row): tuple(_rank(one(row), way, places)[1] for one, way, places in sums) for row in sound}
     best = {id(row) for row in sound if not any(_beats(ranks[id(one)], ranks[id(row)]) for one in sound)}
     return tuple(replace(row, best=id(row) in best) for row in rows)
 

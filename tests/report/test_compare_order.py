@@ -27,8 +27,10 @@ def test_more_energy_for_more_mass_is_a_choice_and_less_for_more_is_none() -> No
     assert marked(row(20.0, 120.0), row(25.0, 150.0), row(24.0, 151.0)) == [True, True, False]
 
 
-def test_equal_ones_both_stand_and_noise_makes_no_difference() -> None:
-    assert marked(row(20.0, 120.0), row(20.0 + 1e-9, 120.0)) == [True, True]
+def test_equal_ones_both_stand_and_nothing_finer_than_can_be_measured_counts() -> None:
+    assert marked(row(20.0, 120.0), row(20.0 + 1e-9, 120.02)) == [True, True]
+    assert marked(row(20.0, 120.0, error=0.01), row(20.0, 120.0, error=0.01004)) == [True, True]
+    assert marked(row(20.0, 120.0, error=0.01), row(20.0, 120.0, error=0.01011)) == [True, False]
 
 
 @pytest.mark.parametrize(
