@@ -82,7 +82,7 @@ def test_the_same_answers_give_the_same_bytes(tmp_path: Path) -> None:
 
 def test_the_command_in_the_readme_makes_a_folder(tmp_path: Path) -> None:
     text = (ROOT / "README.md").read_text(encoding="utf-8")
-    (line,) = [line for line in text.splitlines() if line.startswith("boxfit new bays/yours --")]
+    (line,) = [line for line in text.splitlines() if line.strip().startswith("boxfit new bays/yours --")]
     done = run("new", tmp_path / "yours", *shlex.split(line)[3:])
     assert done.exit_code == 0, done.stderr
     assert (tmp_path / "yours" / "front-bay.toml").is_file()
