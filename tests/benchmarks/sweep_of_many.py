@@ -15,21 +15,22 @@ MODULES = 100
 
 
 def modules() -> tuple[Module, ...]:
-    """Modules of many sizes that stand on two of their sides, the same ones each time."""
+    """Modules of many sizes, every other one may stand on its side too; the same ones each time."""
     draw = Random(7)
     found: list[Module] = []
     for number in range(MODULES):
         length, width, height = (float(draw.randrange(*span)) for span in ((180, 380), (96, 180), (72, 132)))
         litres = length * width * height / 1e6
-        plain = replace(SMALL, name=f"Plover {number}", stem=f"plover-{number}", up=("height", "width"))
+        plain = replace(SMALL, name=f"Plover {number}", stem=f"plover-{number}")
+        plain = replace(plain, up=("height", "width") if number % 2 else ("height",))
         sized = replace(plain, length=length, width=width, height=height)
         found.append(replace(sized, mass=round(2.1 * litres, 1), energy=round(litres / 3.0, 2)))
     return tuple(found)
 
 
 def cars() -> tuple[Car, ...]:
-    """Two cars with one bay each, askew, and with two things that stay in it."""
-    return _car(640.0), _car(700.0)
+    """Two cars with one bay each, askew, for two boxes, and with two things that stay in it."""
+    return _car(420.0), _car(460.0)
 
 
 def _car(width: float) -> Car:
@@ -40,7 +41,8 @@ def _car(width: float) -> Car:
     (bay,) = quick_car().bays
     room = Prism(outline, 300.0, 620.0)
     stays = (Keepout("post", post, 13.0), Keepout("arch", arch, 13.0))
-    return replace(quick_car(), bays=(replace(bay, room=room, keepouts=stays),))
+    two_boxes = replace(bay.box, boxes=2)
+    return replace(quick_car(), bays=(replace(bay, box=two_boxes, room=room, keepouts=stays),))
 
 
 def main() -> None:
