@@ -68,6 +68,7 @@ class SaidSheetPrices(Said):
     hdpe: Price | None = Field(default=None, alias="hdpe")
     """Of a kilogram."""
 
+
 class SaidFoldShop(Said):
     """A [fold_shop] table."""
 
