@@ -5,6 +5,7 @@ import hashlib
 import json
 import os
 import random
+import re
 import shutil
 import subprocess
 import sys
@@ -19,6 +20,7 @@ from boxfit.bay import Block
 from boxfit.cli import app
 from boxfit.files.together import read_together
 from boxfit.judge.layout import judge_layout
+from tests.readme import told_files
 from tests.surfaces import block_surface
 from tests.survey.scan import save_stl
 
@@ -326,6 +328,15 @@ def test_the_project_file_is_sound() -> None:
 def test_the_example_in_the_readme_is_what_the_main_job_gives(results: Path) -> None:
     for name in ("layout.json", "summary.txt"):
         assert (ROOT / "out" / "example" / name).read_bytes() == (results / name).read_bytes(), name
+
+
+def test_every_file_of_the_main_job_is_told_of_in_the_readme(results: Path) -> None:
+    left_out = {"papers.pdf", "limits.csv", "print-pieces.csv"}  # of other commands, and of printed boxes
+    told, there = told_files(), files_in(results)
+    assert [path for path in there if not any(re.fullmatch(name, path) for name in told)] == []
+    missing = {name for name in told if not any(re.fullmatch(name, path) for path in there)}
+    within = {name for name in missing if not name.startswith(re.escape("../"))}
+    assert within == {re.escape(name) for name in left_out}
 
 
 def test_the_bays_in_the_readme_are_read(tmp_path: Path) -> None:

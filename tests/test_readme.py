@@ -11,7 +11,7 @@ import typer
 from typer.testing import CliRunner, Result
 
 from boxfit.cli import app
-from tests.readme import ROOT, shown_commands, table_of
+from tests.readme import README, ROOT, named_files, shown_commands, table_of, told_files
 
 STANDS_FOR = {
     "CAR": "bays/yours",
@@ -30,8 +30,15 @@ NOT_RUN = {
 }
 """Commands that others here or elsewhere run."""
 
-SHORTER = {"limits": "--seconds 2"}
-"""Commands that search for as long as they may."""
+LEFT_OUT = {r"print\-shop\.zip", r"print\-pieces\.csv", r"limits\.csv"}
+"""Files that the walk's build of a folded box for the cut shop leaves out, or replaces the folder of."""
+
+BESIDES = {
+    "compare": "--seconds 1",
+    "layout": "--seconds 1 --out alone",
+    "limits": "--seconds 1",
+}
+"""Options for commands that search for as long as they may; layout alone would replace what build wrote."""
 
 Ran = dict[str, Result]
 
@@ -65,7 +72,7 @@ def ran(folder: Path) -> Ran:
     came: Ran = {}
     with contextlib.chdir(folder):
         for command in TO_RUN:
-            words = shlex.split(command)[1:] + SHORTER.get(command.split()[1], "").split()
+            words = shlex.split(command)[1:] + BESIDES.get(command.split()[1], "").split()
             came[command] = CliRunner().invoke(app, words)
     return came
 
@@ -85,3 +92,38 @@ def test_what_is_not_run_is_shown() -> None:
 def test_every_command_stands_in_the_table() -> None:
     shown = {row[0].split()[1] for row in table_of("## The commands")}
     assert shown == set(typer.main.get_command(app).commands)  # type: ignore[attr-defined]
+
+
+def test_every_file_told_is_written(folder: Path, ran: Ran) -> None:
+    """Of those in the table of files, each by the walk through README."""
+    assert all(came.exit_code == 0 for came in ran.values())
+    there = walked(folder / "out" / "yours")
+    missing = [name for name in told_files() if not any(re.fullmatch(name, path) for path in there)]
+    assert set(missing) == LEFT_OUT
+
+
+def test_every_file_written_is_told(folder: Path, ran: Ran) -> None:
+    assert ran
+    there = walked(folder / "out" / "yours")
+    assert len(there) > 50
+    assert [path for path in there if not any(re.fullmatch(name, path) for name in told_files())] == []
+
+
+def test_files_named_by_the_walk_and_by_the_table_of_commands_are_there(folder: Path, ran: Ran) -> None:
+    assert ran
+    walk = README.split("## From tape measure", 1)[1].split("\n## ", 1)[0]
+    cells = [row[1] for row in table_of("## The commands") if "writes nothing" not in row[1]]
+    told = [name for text in (walk, *cells) for name in named_files(text)]
+    assert len(told) > 8
+    there = [str(path.relative_to(folder)) for path in folder.rglob("*") if path.is_file()]
+    assert [name for name in told if not any(re.search(rf"(^|/){name}$", path) for path in there)] == []
+
+
+def walked(results: Path) -> list[str]:
+    """What README's commands wrote for the new car, as seen from the layout's folder."""
+    inner = results / "heron-44"
+    paths = [path for path in sorted(results.rglob("*")) if path.is_file()]
+    return [
+        str(path.relative_to(inner)) if path.is_relative_to(inner) else f"../{path.relative_to(results)}"
+        for path in paths
+    ]
