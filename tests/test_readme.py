@@ -4,14 +4,17 @@ import contextlib
 import re
 import shlex
 import shutil
+import tomllib
 from pathlib import Path
 
 import pytest
 import typer
+from jsonschema import Draft202012Validator
 from typer.testing import CliRunner, Result
 
 from boxfit.cli import app
-from tests.readme import README, ROOT, named_files, shown_commands, table_of, told_files
+from boxfit.files.schema import KINDS, schema_of
+from tests.readme import FENCE, README, ROOT, named_files, shown_commands, table_of, told_files
 
 STANDS_FOR = {
     "CAR": "bays/yours",
@@ -54,6 +57,7 @@ def typed(command: str) -> str:
     return " ".join(command.split())
 
 
+TABLES = tuple(block[2] for block in FENCE.finditer(README) if block[1] == "toml")
 TO_RUN = tuple(dict.fromkeys(typed(told) for told in shown_commands() if told not in NOT_RUN))
 
 
@@ -117,6 +121,21 @@ def test_files_named_by_the_walk_and_by_the_table_of_commands_are_there(folder: 
     assert len(told) > 8
     there = [str(path.relative_to(folder)) for path in folder.rglob("*") if path.is_file()]
     assert [name for name in told if not any(re.search(rf"(^|/){name}$", path) for path in there)] == []
+
+
+@pytest.mark.parametrize("table", TABLES)
+def test_keys_shown_are_those_of_a_file(table: str) -> None:
+    """Of a car's, a bay's or a module's, keys that a part of a file leaves out apart."""
+    shown = tomllib.loads(table)
+    wrong = {
+        kind: [
+            error.message
+            for error in Draft202012Validator(schema_of(kind)).iter_errors(shown)
+            if error.validator != "required" or error.path
+        ]
+        for kind in KINDS
+    }
+    assert [] in wrong.values(), wrong
 
 
 def walked(results: Path) -> list[str]:
