@@ -123,6 +123,12 @@ def test_files_named_by_the_walk_and_by_the_table_of_commands_are_there(folder: 
     assert [name for name in told if not any(re.search(rf"(^|/){name}$", path) for path in there)] == []
 
 
+def test_pictures_and_pages_that_readme_leads_to_are_there() -> None:
+    led_to = re.findall(r"\]\(([^)]+)\)", README)
+    assert len(led_to) >= 3
+    assert [name for name in led_to if not (ROOT / name).is_file()] == []
+
+
 @pytest.mark.parametrize("table", TABLES)
 def test_keys_shown_are_those_of_a_file(table: str) -> None:
     """Of a car's, a bay's or a module's, keys that a part of a file leaves out apart."""
