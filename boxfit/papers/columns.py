@@ -59,7 +59,7 @@ def broken(words: str, wide: float) -> str:
     """The words with those that are wider than a width [mm] parted.
 
     >>> broken("a wonderful day", 10.0)
-    'a wonder ful day'
+    'a wonde rful day'
     """
     return " ".join(piece for word in words.split() for piece in _pieces(word, wide))
 
