@@ -1,9 +1,9 @@
 """Exact search: can n rectangles long x short be laid into a small whole-number container?
 
 The lowest notch of the skyline is filled from its left end with either turn, or one unit cell of it is given
-up. The waste that rows and columns of the remaining space must leave cuts the search; a skyline reached
-before with no more waste is not searched again. It answers yes with a placement, no, or gives up after
-`most_nodes`.
+up; a notch too narrow for either turn is given up whole. The waste that rows and columns of the remaining
+space must leave cuts the search; a skyline reached before, or its mirror image, with no more waste is not
+searched again. It answers yes with a placement, no, or gives up after `most_nodes`.
 """
 
 from dataclasses import dataclass, field
@@ -71,9 +71,10 @@ class _Search:
         self.nodes += 1
         if self.nodes > self.most_nodes:
             raise _GivenUpError
-        if self.seen.get(skyline, self.budget + 1) <= waste:
+        either_way = min(skyline, skyline[::-1])  # what completes one, mirrored, completes the other
+        if self.seen.get(either_way, self.budget + 1) <= waste:
             return None
-        self.seen[skyline] = waste
+        self.seen[either_way] = waste
         heights = [height for _, height in skyline]
         height = min(heights)
         notch = heights.index(height)
@@ -87,9 +88,16 @@ class _Search:
                 rest = self.fill(_raised(skyline, notch, a, b), waste)
                 if rest is not None:
                     return [(kind, sum(step for step, _ in skyline[:notch]), height), *rest]
-        if waste < self.budget:
-            return self.fill(_raised(skyline, notch, 1, 1), waste + 1)
+        across, up = (
+            (1, 1) if width >= self.plan.short else (width, self._lower_side(heights, notch) - height)
+        )
+        if waste + across * up <= self.budget:
+            return self.fill(_raised(skyline, notch, across, up), waste + across * up)
         return None
+
+    def _lower_side(self, heights: list[int], notch: int) -> int:
+        """Height of the lower of the two steps beside a notch, of the container's top where it has none."""
+        return min([*heights[max(notch - 1, 0) : notch], *heights[notch + 1 : notch + 2], self.plan.depth])
 
 
 def _unfilled(sides: tuple[int, int], most: int) -> list[int]:
