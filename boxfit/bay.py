@@ -4,7 +4,7 @@ Distances are settled here once, on the way in: `Bay.distance` and `Keepout.dist
 survey tolerance plus clearance, so nothing further down adds them again.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
 from boxfit.surface import Point, Shell, Surface, Vector
@@ -98,6 +98,10 @@ class Opening:
     outline: tuple[Point, ...] | None = None
 
 
+ADDED = {"added": True}
+"""Marks a field that older files do not have: files/made_from.py passes it by while it is as it was."""
+
+
 @dataclass(frozen=True)
 class BoxRules:
     """How the workshop builds a box [mm]; `tiers` and `boxes` are the most allowed in a bay.
@@ -105,7 +109,8 @@ class BoxRules:
     `asked` is False where neither car nor bay has a [box] table: a layout then keeps no allowance of
     its own and nothing can be built. A gasket of `gasket_width` and `gasket_thickness` [mm], as bought, lies
     between flange and lid, none where either is 0. `cover_material` is empty where the cover plate is of the
-    box's own material.
+    box's own material. Stiffening bars stand `stiffening_depth` [mm] out from the walls and
+    `stiffening_floor_depth` [mm] down from the floor, as deep as on the walls where that is None.
     """
 
     material: str
@@ -128,6 +133,25 @@ class BoxRules:
     fold_shop: FoldShop = USUAL_FOLD_SHOP
     print_shop: PrintShop = USUAL_PRINT_SHOP
     tolerances: Tolerances = USUAL_TOLERANCES
+    stiffening_depth: float = field(default=0.0, metadata=ADDED)
+    stiffening_floor_depth: float | None = field(default=None, metadata=ADDED)
+    stiffening_thickness: float = field(default=5.0, metadata=ADDED)
+
+    @property
+    def bars_beside(self) -> float:
+        """How far [mm] stiffening bars stand out from the walls; nothing on a printed box."""
+        return 0.0 if self.process == "printed" else self.stiffening_depth
+
+    @property
+    def bars_below(self) -> float:
+        """How far [mm] stiffening bars stand down from the floor; nothing under a printed box."""
+        own = self.stiffening_floor_depth
+        return 0.0 if self.process == "printed" else self.stiffening_depth if own is None else own
+
+    @property
+    def reach(self) -> float:
+        """How far [mm] flange or stiffening bars, whichever is wider, stand out from the walls."""
+        return max(self.flange, self.bars_beside)
 
     @property
     def gasket_pressed(self) -> float:

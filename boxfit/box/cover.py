@@ -213,6 +213,5 @@ def _for_covers(bay: Bay) -> Bay:
         return max(bay.tolerance, keepout.distance - bay.box.clearance)
 
     keepouts = tuple(replace(keepout, distance=kept(keepout)) for keepout in bay.keepouts)
-    return replace(
-        bay, distance=bay.tolerance, keepouts=keepouts, box=replace(bay.box, flange=0.0), mounts=()
-    )
+    bare = replace(bay.box, flange=0.0, stiffening_depth=0.0, stiffening_floor_depth=0.0)
+    return replace(bay, distance=bay.tolerance, keepouts=keepouts, box=bare, mounts=())

@@ -18,7 +18,9 @@ DIRECTIONS: dict[Looks, Vector] = {
 }
 
 BoughtKind = Literal["cable gland", "connector", "breather", "drain", "service disconnect", "lifting eye"]
-StripKind = Literal["hold-down", "hold-down bracket", "foot", "spreading plate", "disconnect cover"]
+StripKind = Literal[
+    "hold-down", "hold-down bracket", "foot", "spreading plate", "disconnect cover", "stiffening bar"
+]
 
 
 @dataclass(frozen=True)

@@ -27,10 +27,11 @@ def cannot_step(rules: BoxRules, box: PlacedBox) -> Iterator[str]:
     shortest = min(dist(*side) for side in sides)
     if shortest < least - CLOSE:
         yield f"{why} (got a side of {millimetres(shortest)})"
-    if not moves(box.outlines[-1], rules.flange + CLOSE):
+    if not moves(box.outlines[-1], rules.reach + CLOSE):
+        key = "flange" if rules.flange >= rules.bars_beside else "stiffening_depth"
         yield (
-            f"box.flange: facing walls must stand more than {millimetres(2.0 * rules.flange)} apart for it "
-            f"(got {rules.flange:g})"
+            f"box.{key}: facing walls must stand more than {millimetres(2.0 * rules.reach)} apart for it "
+            f"(got {rules.reach:g})"
         )
     yield from _steps(rules, box)
     yield from _too_low(rules, box)

@@ -10,11 +10,12 @@ from dataclasses import dataclass
 from math import sqrt
 
 from boxfit.bay import BoxRules
-from boxfit.box.fitting import Bought
+from boxfit.box.fitting import Bought, Strip
 from boxfit.box.outside.foot_shapes import ON_WALL
 from boxfit.box.parts import BoxParts, Plate, Tray
 from boxfit.box.sides import sides_of
 from boxfit.box_blank import Relief, fold_of, weld_back
+from boxfit.retention.stiffened import stitches
 from boxfit.standards.welding import weld_preparation
 
 
@@ -124,8 +125,19 @@ def _of_strips(parts: BoxParts) -> Iterator[Row]:
         elif strip.kind == "hold-down" and not strip.holes:
             profile = sum(length for _, length in strip.legs)
             yield ("end plate seam", "hold-down and its end plate", profile, "fillet, no bevel", 2)
+        elif strip.kind == "stiffening bar":
+            yield _of_bar(parts.tray, strip)
         elif strip.kind == "foot" and all(hole.leg < len(strip.legs) - 1 for hole in strip.holes):
             yield ("foot seam", "foot and wall", ON_WALL, "fillet along both sides, no bevel", 2)
+
+
+def _of_bar(tray: Tray, bar: Strip) -> Row:
+    """The stitches along both sides of a stiffening bar."""
+    made = stitches(bar.legs[0][1], min(tray.thickness, bar.thickness))
+    on = "floor" if bar.along == "down" else "wall"
+    spaced = f"stitches every {made.pitch:.1f} mm" if made.count > 1 else "whole length"
+    fillet = f"fillet along both sides, {spaced}, no bevel"
+    return ("bar stitch", f"stiffening bar and {on}", made.length, fillet, 2 * made.count)
 
 
 def _of_lug(tray: Tray, lug: Bought) -> Row:

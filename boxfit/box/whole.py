@@ -1,26 +1,17 @@
 """Every box of a layout with its parts, from which solids, flats, drawings and lists are all made."""
 
-from dataclasses import dataclass
-
-from boxfit.bay import Bay
 from boxfit.box.build import box_parts
+from boxfit.box.built import BuiltBox
 from boxfit.box.fixed import with_fixed
 from boxfit.box.outside.standing import Standing
-from boxfit.box.parts import BoxParts
 from boxfit.box.rib_clear import with_clear_ribs
+from boxfit.box.stiffening import with_bars
 from boxfit.car import Car
-from boxfit.layout import Layout, PlacedBox
+from boxfit.layout import Layout
 from boxfit.module import Module
+from boxfit.retention.rules import rules_of
 
-
-@dataclass(frozen=True)
-class BuiltBox:
-    """A box of the layout: its bay, its number there from 1, where it stands, what it is made of."""
-
-    bay: Bay
-    number: int
-    box: PlacedBox
-    parts: BoxParts
+__all__ = ["BuiltBox", "built_boxes"]
 
 
 def built_boxes(car: Car, module: Module, layout: Layout) -> tuple[BuiltBox, ...]:
@@ -33,7 +24,8 @@ def built_boxes(car: Car, module: Module, layout: Layout) -> tuple[BuiltBox, ...
     ]
     bare = [Standing(bay, box, box_parts(bay, number, box)) for bay, number, box in places]
     fixed = with_fixed(car, module, layout, bare)
-    return tuple(
+    built = tuple(
         BuiltBox(bay, number, box, with_clear_ribs(parts))
         for (bay, number, box), parts in zip(places, fixed, strict=True)
     )
+    return with_bars(rules_of(car), module, built)

@@ -26,10 +26,10 @@ _GASKET = ("gasket_width", "gasket_thickness")
 
 
 def across_shops(car: Raw, car_file: str, bays: Sequence[tuple[str, Raw]]) -> Iterator[Problem]:
-    """What does not agree between the box and its gasket, in car and bay files, and of the printer's bed."""
+    """What does not agree in [box] of car and bay files, between its own keys, and of the printer's bed."""
     told: set[Problem] = set()
     for file, bay in bays:
-        for problem in _gasket(car, car_file, bay, file):
+        for problem in (*_gasket(car, car_file, bay, file), *_stiffened(car, car_file, bay, file)):
             if problem not in told:
                 told.add(problem)
                 yield problem
@@ -56,6 +56,25 @@ def _outside(room: Room, at: list[float]) -> float:
 def _extent(room: Room) -> tuple[Vector, Vector]:
     xs, ys = zip(*room.outline, strict=True)
     return (min(xs), min(ys), room.floor), (max(xs), max(ys), room.top)
+
+
+_STIFFENING = ("stiffening_depth", "stiffening_floor_depth")
+
+
+def _stiffened(car: Raw, car_file: str, bay: Raw, bay_file: str) -> Iterator[Problem]:
+    """Stiffening bars asked for a box that is printed: nothing is welded on that."""
+    car_box, bay_box = _sound(car.get("box")), _sound(bay.get("box"))
+    if (car_box is None and bay_box is None) or box_rules(car_box, bay_box).process != "printed":
+        return
+    for key in _STIFFENING:
+        for box, file in ((bay_box, bay_file), (car_box, car_file)):
+            depth = getattr(box, key) if box and key in box.model_fields_set else None
+            if depth is not None:
+                if depth > 0.0:
+                    rule = 'must be 0 where process = "printed": bars are welded on, printed walls are not'
+                    remedy = f'{key} = 0, or process = "folded" or "welded"; more thickness stiffens a print'
+                    yield Problem(file, f"box.{key}", rule, shown(depth), remedy)
+                break
 
 
 def _bed(car: Raw, file: str) -> Iterator[Problem]:

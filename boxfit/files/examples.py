@@ -51,6 +51,9 @@ boxes = 1
 gasket_width = 8.0
 gasket_thickness = 4.0
 cover_material = "stainless-1.4301"
+stiffening_depth = 15.0
+stiffening_floor_depth = 25.0
+stiffening_thickness = 5.0
 
 [fold_shop]
 sheet = [2500.0, 1250.0]

@@ -58,7 +58,10 @@ def _pieces(part: object) -> "Iterator[bytes]":
     elif is_dataclass(part):
         yield type(part).__name__.encode()
         for field in fields(part):
-            yield from _pieces(getattr(part, field.name))
+            value = getattr(part, field.name)
+            # a key that older files do not have changes nothing while it is left out
+            if not ("added" in field.metadata and value == field.default):
+                yield from _pieces(value)
     elif isinstance(part, tuple | list):
         yield f"{len(part)}".encode()
         for one in part:

@@ -40,5 +40,11 @@ class SaidBox(Said):
     """Of the gasket between flange and lid [mm]; no gasket where left out."""
     gasket_thickness: Allowance | None = None
     """Of the gasket before the lid presses it [mm]."""
+    stiffening_depth: Annotated[float, number(bounds.STIFFENING)] | None = None
+    """Of stiffening bars outside on the walls [mm]; none there where 0 or left out."""
+    stiffening_floor_depth: Annotated[float, number(bounds.STIFFENING)] | None = None
+    """Of those under the floor [mm]; as deep as on the walls where left out."""
+    stiffening_thickness: Annotated[float, number(bounds.STIFFENING_SHEET)] | None = None
+    """Of the flat bar they are sawn from [mm]; 5 where left out."""
     cover_material: MaterialWord | None = None
     """What the cover plate is made of, where it is another than the box."""

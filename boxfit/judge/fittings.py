@@ -23,6 +23,7 @@ from boxfit.judge.places import (
     keepout_obstacle,
     set_box,
 )
+from boxfit.judge.stiffening import BAR, judge_bars
 from boxfit.judge.surface import surface_distance
 from boxfit.module import Module
 
@@ -61,6 +62,7 @@ def judge_fittings(
     for box in boxes:
         findings += judge_cutouts(box.set, box.claimed, box.told.cutouts)
         findings += judge_feet(box.set, box.told.strips)
+        findings += judge_bars(box.set, box.told.strips, all_parts)
         findings += _judge_bought(box, all_parts)
         findings += judge_behind(box.set, box.claimed, box.told, module)
         findings += _judge_rules(box, car)
@@ -128,7 +130,7 @@ def _judge_together(boxes: Sequence[Judged]) -> Iterator[Finding]:
         for one in box.told.bought:
             things.append((f"{box.told.name}, {one.name}", _cuboid(one.body), _cuboid(one.keeps)))
         for strip in box.told.strips:
-            if strip.kind == "foot":
+            if strip.kind in ("foot", BAR):
                 name = f"{box.told.name}, {strip.name}"
                 things += [(name, leg, leg) for leg in leg_cuboids(strip)]
     for (name, body, keeps), (other, other_body, other_keeps) in combinations(things, 2):

@@ -51,11 +51,11 @@ def sweep(box: SetBox, axis: int, sign: int) -> tuple[Cuboid, ...]:
     low, high = ends(box.bay.room, axis)
     plane = high if sign > 0 else low
     hindmost = (min if sign > 0 else max)(
-        part.low[axis] if sign > 0 else part.high[axis] for part in box.parts
+        part.low[axis] if sign > 0 else part.high[axis] for part in box.taken
     )
     travel = max(0.0, (plane - hindmost) * sign) * sign
     behind, ahead = min(travel, 0.0), max(travel, 0.0)
-    return tuple(part.spanning(axis, part.low[axis] + behind, part.high[axis] + ahead) for part in box.parts)
+    return tuple(part.spanning(axis, part.low[axis] + behind, part.high[axis] + ahead) for part in box.taken)
 
 
 def ends(room: Room, axis: int) -> tuple[float, float]:
@@ -124,7 +124,7 @@ def _judge_outline(box: SetBox, outline: tuple[Point, ...], across: tuple[int, i
     """Every part of the box passes the hole, the survey's tolerance away from its edge."""
     tolerance = box.bay.tolerance
     figure = least_shortfall(
-        box.parts, lambda block: inside_distance(block.across(across), outline), tolerance
+        box.taken, lambda block: inside_distance(block.across(across), outline), tolerance
     )
     if figure is None:
         return []

@@ -19,8 +19,8 @@ def judge_order(boxes: Sequence[SetBox], opening: Opening) -> list[Finding]:
     blocked = {
         (j, k)
         for j, k in permutations(range(len(boxes)), 2)
-        if parts_apart(boxes[j].parts, boxes[k].parts, 0.0) is None
-        and parts_apart(sweep(boxes[j], axis, sign), boxes[k].parts, 0.0) is not None
+        if parts_apart(boxes[j].taken, boxes[k].taken, 0.0) is None
+        and parts_apart(sweep(boxes[j], axis, sign), boxes[k].taken, 0.0) is not None
     }
     stuck = _peeled(set(range(len(boxes))), lambda one, other: (one, other) in blocked)
     # those that only wait for others, and hold up none, are no cause

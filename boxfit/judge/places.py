@@ -46,8 +46,29 @@ class SetBox:
 
     @property
     def parts(self) -> tuple[Cuboid, ...]:
-        """All of the box."""
+        """All of the box but its stiffening bars."""
         return self.bodies + self.slabs
+
+    @property
+    def barred(self) -> tuple[Cuboid, ...]:
+        """The bodies with what the rules keep for stiffening bars beside and below them."""
+        rules = self.bay.box
+        if rules.process == "printed":
+            return self.bodies
+        out, own = rules.stiffening_depth, rules.stiffening_floor_depth
+        down = out if own is None else own
+        return tuple(
+            Cuboid(
+                (one.low[0] - out, one.low[1] - out, one.low[2] - down),
+                (one.high[0] + out, one.high[1] + out, one.high[2]),
+            )
+            for one in self.bodies
+        )
+
+    @property
+    def taken(self) -> tuple[Cuboid, ...]:
+        """All that the box takes of its bay, stiffening bars and all."""
+        return self.barred + self.slabs
 
 
 @dataclass(frozen=True)
@@ -136,7 +157,7 @@ def judge_place(box: SetBox) -> list[Finding]:
     """Body and flange keep their distance; a flange too near is told where the body is not."""
     findings = []
     for obstacle in obstacles(box.bay):
-        for code, parts in ((obstacle.code, box.bodies), ("flange", box.slabs)):
+        for code, parts in ((obstacle.code, box.barred), ("flange", box.slabs)):
             figure = least_shortfall(parts, obstacle.measure, obstacle.needed)
             if figure is not None:
                 text = f"{figure:.3f} mm from {obstacle.name}, {obstacle.needed:g} mm needed"
@@ -150,7 +171,7 @@ def judge_apart(boxes: list[SetBox]) -> list[Finding]:
     findings = []
     for one, other in combinations(boxes, 2):
         needed = one.bay.box.clearance if one.bay is other.bay else 0.0
-        figure = parts_apart(one.parts, other.parts, needed)
+        figure = parts_apart(one.taken, other.taken, needed)
         if figure is not None:
             text = f"{figure:.3f} mm apart, {needed:g} mm needed"
             findings.append(Finding("box-clearance", f"{one.place} and {other.place}", text, figure))

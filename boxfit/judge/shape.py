@@ -110,8 +110,10 @@ def _narrow(outline: Outline, rules: BoxRules, is_last: bool) -> tuple[str, floa
     if width <= 2.0 * rules.thickness:
         return f"{width:.3f} mm wide at one place, no more than its two walls", width
     notch = narrowest_notch(outline) if is_last else None
-    if notch is not None and notch < 2.0 * rules.flange - SLACK:
-        return f"a notch {notch:.3f} mm wide, its two flanges take {2.0 * rules.flange:g} mm", notch
+    bars = 0.0 if rules.process == "printed" else rules.stiffening_depth
+    takes, what = max((2.0 * rules.flange, "flanges"), (2.0 * bars, "rows of bars"), key=lambda one: one[0])
+    if notch is not None and notch < takes - SLACK:
+        return f"a notch {notch:.3f} mm wide, its two {what} take {takes:g} mm", notch
     return None
 
 

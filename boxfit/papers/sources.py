@@ -59,6 +59,9 @@ LISTED = (
         "softened zone beside a weld", "EN 1999-1-1 table 3.2a; table 3.2b of a public copy was read", MEMORY
     ),
     Source("bent bars and legs, plastic section", "EN 1993-1-1 6.2.5; textbook", MEMORY),
+    Source(
+        "sheet that bends with a stiffening bar; stitches", "EN 1993-1-5 9.1; EN 1993-1-8 4.3.2.2", MEMORY
+    ),
     Source("throat of a fillet 0.7 t; thread engaged 0.75", "common practice, no source", PRACTICE),
     Source("plates, all edges supported", "Roark table 11.4 case 1a", READ),
     Source("plates, all edges clamped", "Roark table 11.4 case 8", MEMORY),

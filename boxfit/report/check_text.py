@@ -103,6 +103,11 @@ def _box(bay: Bay) -> Iterator[str]:
     if rules.gasket_pressed:
         pressed = f"{rules.gasket_pressed:.1f} under the lid"
         yield f"{bay.name}: box: gasket {rules.gasket_width:g} x {rules.gasket_thickness:g} mm, {pressed}"
+    if rules.bars_beside or rules.bars_below:
+        yield (
+            f"{bay.name}: box: room for stiffening bars {rules.bars_beside:g} mm beside the walls, "
+            f"{rules.bars_below:g} mm below the floor"
+        )
     if rules.cover_material:
         yield f"{bay.name}: box: cover plate of {rules.cover_material}"
     yield from (f"{bay.name}: box: {words}" for words in _shops(rules))

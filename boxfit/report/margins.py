@@ -1,8 +1,9 @@
 """How much room every face of every box has to spare, and how far out the survey may be.
 
-Every box is taken in its place: its body (floor, walls and lid) and the slab of flange and lid around its
-rim. A face answers for what it looks at: the obstacles it comes nearer to when moved outwards. Every obstacle
-lies ahead of some face, so the tightest is always told, and the floor does not hide what stands beside a box.
+Every box is taken in its place: its body (floor, walls and lid, with what is kept for stiffening bars) and
+the slab of flange and lid around its rim. A face answers for what it looks at: the obstacles it comes nearer
+to when moved outwards. Every obstacle lies ahead of some face, so the tightest is always told, and the floor
+does not hide what stands beside a box.
 
 Another box of the bay has a margin of its own where it is tighter than all that; how far the survey may be
 out does not hang on it. The way in is no part of this: it keeps the survey's tolerance and nothing more.
@@ -12,13 +13,13 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
-from boxfit.bay import Bay, Vector
+from boxfit.bay import Bay, Block, BoxRules, Vector
 from boxfit.car import Car
 from boxfit.layout import Layout
 from boxfit.report.faces import BoxFace, Part, part_faces
 from boxfit.report.obstacles import NEARER, Met, Obstacle, met_by, neighbours, passes, surveyed
 from boxfit.report.parts import boxes_of
-from boxfit.space.distance import Face
+from boxfit.space.distance import Face, outwards
 
 Place = tuple[str, int, Part, Face]
 """Bay, number of the box in it, part and face."""
@@ -82,16 +83,27 @@ def _of_bay(bay: Bay, layout: Layout) -> Iterator[Margin]:
 
 def _of_face(bay: Bay, place: Place, face: BoxFace, others: tuple[Obstacle, ...]) -> Iterator[Margin]:
     """The margin of one face, and that to another box where it is tighter."""
-    around = [met for block in face.blocks for met in met_by(face.way, block, surveyed(bay, block))]
-    beside = [
-        met for block in face.blocks for met in met_by(face.way, block, others) if met.kept <= 1.0 - NEARER
-    ]
+    barred = place[2] == "walls" and (bay.box.bars_beside > 0.0 or bay.box.bars_below > 0.0)
+    blocks = [_barred(block, bay.box, face) if barred else block for block in face.blocks]
+    around = [met for block in blocks for met in met_by(face.way, block, surveyed(bay, block))]
+    beside = [met for block in blocks for met in met_by(face.way, block, others) if met.kept <= 1.0 - NEARER]
     around, beside = ([met for met in found if not passes(met, face.ahead)] for found in (around, beside))
     name = "" if face.name == face.way else face.name
     told = [_tightest(place, met, surveyed) for met, surveyed in ((around, True), (beside, False)) if met]
     for one in told:
         if one is told[0] or one.left < told[0].left:
             yield replace(one, name=name)
+
+
+def _barred(block: Block, rules: BoxRules, face: BoxFace) -> Block:
+    """The block of a face of floor, walls or lid, with what stiffening bars take beside and below it."""
+    out, below = rules.bars_beside, rules.bars_below
+    low = [block.low[0] - out, block.low[1] - out, block.low[2] - below]
+    high = [block.high[0] + out, block.high[1] + out, block.high[2]]
+    axis, way = outwards(face.way)
+    if block.low[axis] == block.high[axis]:  # a flat piece moves outwards and stays flat
+        low[axis] = high[axis] = high[axis] if way > 0 else low[axis]
+    return Block((low[0], low[1], low[2]), (high[0], high[1], high[2]))
 
 
 def _tightest(place: Place, met: Sequence[Met], surveyed: bool) -> Margin:

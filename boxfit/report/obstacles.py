@@ -1,12 +1,13 @@
 """What stays round a box: walls, floor and top of its room, what is in it, and the other boxes of the bay."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache, partial
 
-from boxfit.bay import Bay, Block, Cylinder, Keepout, Prism, Shell, Surface
+from boxfit.bay import Bay, Block, BoxRules, Cylinder, Keepout, Prism, Shell, Surface
+from boxfit.box_shape import grown
 from boxfit.layout import PlacedBox
-from boxfit.report.bands import bands, slab
+from boxfit.report.bands import Band, bands, slab
 from boxfit.report.room import kept, kept_from
 from boxfit.report.ways import middle, way_to_bar, way_to_block, way_to_level, way_to_side
 from boxfit.space.distance import FACES, Face, face_of, is_inside, outwards, side_distance, solid_distance
@@ -118,9 +119,16 @@ def neighbours(bay: Bay, boxes: tuple[PlacedBox, ...], number: int) -> tuple[Obs
         Simple(f"box {other}", bay.box.clearance, partial(solid_distance, solid=solid), _to(solid))
         for other, box in enumerate(boxes, start=1)
         if other != number
-        for piece in (*bands(box, bay.box), *((slab(box, bay.box),) if bay.box.flange > 0.0 else ()))
+        for piece in (*_barred(box, bay.box), *((slab(box, bay.box),) if bay.box.flange > 0.0 else ()))
         for solid in piece.blocks
     )
+
+
+def _barred(box: PlacedBox, rules: BoxRules) -> Iterator[Band]:
+    """The walls of a box with what their stiffening bars take."""
+    for band in bands(box, rules):
+        outline = grown(band.outline, rules.bars_beside) if rules.bars_beside else band.outline
+        yield replace(band, outline=outline, bottom=band.bottom - rules.bars_below)
 
 
 def passes(met: Met, own: tuple[Block, ...]) -> bool:

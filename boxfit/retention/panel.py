@@ -44,11 +44,11 @@ def use_of_panel(panel: Panel, what: str, pull: str, pressure: float) -> Use:
     """A panel under an even pressure [MPa]; `what` tells what presses."""
     bears = panel.metal.yielding / PARTIAL_YIELD
     use = Use(panel.name, f"bent by {what}", pull, panel.stress(pressure), bears, "MPa", RULE)
-    use = replace(use, beyond=_beyond(panel, pressure))
+    use = replace(use, beyond=beyond_linear(panel, pressure))
     return use if use.passes else replace(use, remedy="; or ".join(_remedies(panel, pressure)) or FRAME)
 
 
-def _beyond(panel: Panel, pressure: float) -> str:
+def beyond_linear(panel: Panel, pressure: float) -> str:
     """What is to be known where linear theory ends; empty where it holds."""
     bent = plate(panel.size, panel.thickness, pressure, panel.metal.modulus, "supported")
     if bent.linear:

@@ -74,7 +74,7 @@ def _places(rooms: Rooms, form: Candidate, forms: tuple[Candidate, ...]) -> Iter
         return
     left, right, ahead, far = free.bounds
     rules = form.stack.rules
-    beside = 2 * rules.flange + rules.clearance
+    beside = 2 * rules.reach + rules.clearance
     xs = _along(left, ahead, {units(one.size.width + beside) for one in forms})
     ys = _along(right, far, {units(one.size.depth + beside) for one in forms})
     shapely.prepare(free)
@@ -154,9 +154,9 @@ def _apart(
 
 
 def _span(box: PlacedBox, rules: BoxRules, axis: int) -> Span:
-    """From where to where [units] a box keeps others off along an axis: flange and clearance included."""
-    low = round((box.low[axis] - rules.flange) * UNITS_PER_MILLIMETRE)
-    size = round((box.high[axis] - box.low[axis] + 2 * rules.flange) * UNITS_PER_MILLIMETRE)
+    """From where to where [units] a box keeps others off: flange or bars, and clearance, included."""
+    low = round((box.low[axis] - rules.reach) * UNITS_PER_MILLIMETRE)
+    size = round((box.high[axis] - box.low[axis] + 2 * rules.reach) * UNITS_PER_MILLIMETRE)
     return low, low + size + units(rules.clearance)
 
 

@@ -21,10 +21,14 @@ class Cuboid:
 
 
 def cuboids(box: PlacedBox, rules: BoxRules) -> tuple[Cuboid, ...]:
-    """Walls, floor and lid of each tier, and the slab of flange and lid."""
+    """Walls, floor and lid of each tier, stiffening bars and all, and the slab of flange and lid."""
     levels = [box.low[2], *(tier.stands_on - rules.thickness for tier in box.tiers[1:]), box.high[2]]
     rim = (box.high[2] - rules.rim_below_top - rules.thickness, box.high[2])
-    bands = [*zip(box.outlines, pairwise(levels), strict=True)]
+    beside, below = rules.bars_beside, rules.bars_below
+    bands = [
+        (grown(outline, beside) if beside else outline, (bottom - below, top))
+        for outline, (bottom, top) in zip(box.outlines, pairwise(levels), strict=True)
+    ]
     if rules.flange > 0.0:
         bands.append((grown(box.outlines[-1], rules.flange), rim))
     return tuple(

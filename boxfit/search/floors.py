@@ -20,8 +20,8 @@ LONGEST_LIFT = 12.0
 
 
 def lowest(bay: Bay) -> float:
-    """The lowest underside [mm] of any box."""
-    return bay.room.floor + bay.distance
+    """The lowest underside [mm] of any box: its stiffening bars stand below it."""
+    return bay.room.floor + bay.distance + bay.box.bars_below
 
 
 def height_for_boxes(bay: Bay) -> float:
@@ -62,9 +62,10 @@ def floors(bay: Bay, stack: Stack) -> tuple[float, ...]:
         above = _beside_flats(bay, bay.room, stack)
         low = min((level for level in above if level >= low), default=low)
         wanted = above or {low, high}
+    below = bay.box.bars_below
     for bottom, top, distance in _spans(bay):
-        wanted |= {top + distance, top + distance - flange, bottom - distance - stack.height}
-        wanted |= {top, top - flange, bottom - stack.height}
+        wanted |= {top + distance + below, top + distance - flange, bottom - distance - stack.height}
+        wanted |= {top + below, top - flange, bottom - stack.height}
     if isinstance(bay.room, Shell) or any(_leans(keepout.solid) for keepout in bay.keepouts):
         wanted |= {low + k * (high - low) / BETWEEN for k in range(1, BETWEEN)}
     return tuple(sorted(level for level in wanted if low <= level <= high)) or (low,)
@@ -88,7 +89,8 @@ def _beside_flats(bay: Bay, shell: Shell, stack: Stack) -> set[float]:
     distance, flange = kept_from(shell.surface, bay.distance), stack.box_levels(0.0).flange_bottom
     found: set[float] = set()
     for bottom, top in flat_levels(shell.surface):
-        found |= {top + distance, top + distance - flange, bottom - distance - stack.height}
+        found |= {top + distance + bay.box.bars_below, top + distance - flange}
+        found.add(bottom - distance - stack.height)
     low, high = span(bay, stack)
     return {level for level in found if low <= level <= high}
 

@@ -124,9 +124,10 @@ class _SetDown:
 
     @property
     def _above(self) -> float:
-        """From the lid of one box to the next one above it [mm]: the clearance, or room for a cover plate."""
+        """From the lid of one box to the next one above it [mm]: the clearance, or room for a cover plate;
+        and the bars under its floor."""
         plate = cover_height(self.rules) if self.rules.lid_thickness else 0.0
-        return max(self.rules.clearance, plate)
+        return max(self.rules.clearance, plate) + self.rules.bars_below
 
     def _left_free(self, form: Form, standing: tuple[Standing, ...]) -> shapely.Geometry:
         """Where the low corner of a form may be beside the boxes that stand."""

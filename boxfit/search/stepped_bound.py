@@ -153,7 +153,7 @@ def _is_all_one(bay: Bay) -> bool:
 def _with_flange(bay: Bay, room: Prism) -> PlanRoom:
     """What a flange on any level leaves within upright walls."""
     opening = bay.opening if bay.opening and bay.opening.way in ("up", "down") else None
-    low, high = room.floor + bay.distance, room.top - bay.distance
+    low, high = room.floor + bay.distance + bay.box.bars_below, room.top - bay.distance
     return plan_room(replace(bay, keepouts=(), opening=opening), BoxLevels(low, (low + high) / 2, high))
 
 

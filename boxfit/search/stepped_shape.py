@@ -71,7 +71,7 @@ def making(rules: BoxRules) -> Making:
     side = max(LEAST_SIDE, least_side(rules))
     bar = ledge(rules)
     inwards = rules.thickness + max(rules.liner + rules.bend_radius, bar.width if bar else 0.0)
-    return Making(units(side), units(2 * inwards + side), units(2 * rules.flange + side))
+    return Making(units(side), units(2 * inwards + side), units(2 * rules.reach + side))
 
 
 @dataclass(frozen=True)

@@ -54,12 +54,18 @@ def widened(piece: Polygon, flange: float) -> Polygon:
 def plan_room(bay: Bay, levels: BoxLevels) -> PlanRoom:
     """Where the plan of a box's walls [mm] may lie so that box and flange keep every distance and get in.
 
-    Levels outside the bay's floor and top, less `bay.distance`, leave no room at all.
+    Levels outside the bay's floor and top, less `bay.distance`, leave no room at all. Where the rules ask for
+    stiffening bars, the walls keep their depth more all round, and the floor more below.
     """
-    room = bay.room
+    room, levels = bay.room, _with_bars(bay, levels)
     if levels.bottom < room.floor + bay.distance - 1e-6 or levels.top > room.top - bay.distance + 1e-6:
         return NOWHERE
     return _together(_prism(bay, room) if isinstance(room, Prism) else _shell(bay, room, levels), bay, levels)
+
+
+def _with_bars(bay: Bay, levels: BoxLevels) -> BoxLevels:
+    """The levels from the lower edge of the bars under the floor on."""
+    return replace(levels, bottom=levels.bottom - bay.box.bars_below)
 
 
 def rim_room(bay: Bay, shell: Shell, levels: BoxLevels) -> PlanRoom:
@@ -67,7 +73,7 @@ def rim_room(bay: Bay, shell: Shell, levels: BoxLevels) -> PlanRoom:
     rim = room_left(bay, shell, levels.rim)
     if rim.is_empty:
         return NOWHERE
-    return _together(PlanRoom((rim,), _with_flange(bay, (), _sides(rim))), bay, levels)
+    return _together(PlanRoom((rim,), _with_flange(bay, (), _sides(rim))), bay, _with_bars(bay, levels))
 
 
 def outline_room(bay: Bay, shell: Shell, levels: BoxLevels) -> PlanRoom | None:
@@ -82,7 +88,7 @@ def outline_room(bay: Bay, shell: Shell, levels: BoxLevels) -> PlanRoom | None:
     # Outlines are rounded, and may touch themselves by a hair.
     inside = shapely.union_all([shapely.make_valid(shapely.Polygon(outline)) for outline in shell.plan])
     walls = tuple(wall for outline in shell.plan for wall in _walls(bay, outline))
-    return _together(PlanRoom((inside,), walls), bay, levels)
+    return _together(PlanRoom((inside,), walls), bay, _with_bars(bay, levels))
 
 
 def _together(room: PlanRoom, bay: Bay, levels: BoxLevels) -> PlanRoom:
@@ -124,8 +130,12 @@ def _loosened(keepout: Keepout) -> Keepout:
 
 
 def _with_flange(bay: Bay, body: Iterable[Polygon], rim: Iterable[Polygon]) -> tuple[Polygon, ...]:
-    """What the walls must not meet: pieces in their own way, and pieces in the flange's."""
-    return (*body, *(widened(piece, bay.box.flange) for piece in rim))
+    """What the walls must not meet: pieces in the way of them and their bars, and pieces in the flange's.
+
+    Bars that stand out further than the flange do so up to the lid.
+    """
+    beside, reach = bay.box.bars_beside, bay.box.reach
+    return (*(widened(piece, beside) for piece in body), *(widened(piece, reach) for piece in rim))
 
 
 def _prism(bay: Bay, room: Prism) -> PlanRoom:
@@ -168,13 +178,12 @@ def _gate(bay: Bay, opening: Opening, levels: BoxLevels) -> PlanRoom:
     """What the opening's outline asks of the box's plan; nothing where there is no outline."""
     if opening.outline is None:
         return PlanRoom((), ())
-    flange = bay.box.flange
+    reach, beside = bay.box.reach, bay.box.bars_beside
     if opening.way in ("up", "down"):
-        rims = tuple(widened(grown(edge, bay.tolerance), flange) for edge in edges_of(opening.outline))
+        rims = tuple(widened(grown(edge, bay.tolerance), reach) for edge in edges_of(opening.outline))
         return PlanRoom((shapely.Polygon(opening.outline),), rims)
     edges = edges_of(opening.outline)
     body = gate_pieces(opening, edges, levels.body, bay.tolerance)
     rim = gate_pieces(opening, edges, levels.rim, bay.tolerance)
-    return PlanRoom(
-        body.inside + rim.inside, body.pieces + tuple(widened(piece, flange) for piece in rim.pieces)
-    )
+    own = tuple(widened(piece, beside) for piece in body.pieces)
+    return PlanRoom(body.inside + rim.inside, own + tuple(widened(piece, reach) for piece in rim.pieces))

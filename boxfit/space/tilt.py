@@ -173,7 +173,7 @@ def _split(bay: Bay, bottom: float, size: Vector, axis: int) -> Split:
         short = least(fits, half, FINE)
         return Split(AXES[axis], half, short, together=False)
     apart = places.bounds[axis + 2] - places.bounds[axis]
-    return Split(AXES[axis], half, 0.0, together=apart >= half + 2 * rules.flange - TOUCH)
+    return Split(AXES[axis], half, 0.0, together=apart >= half + 2 * rules.reach - TOUCH)
 
 
 def _tilted(bay: Bay, opening: Opening, low: Vector, high: Vector, found: WayIn) -> WayIn:
@@ -205,7 +205,8 @@ def _tilted(bay: Bay, opening: Opening, low: Vector, high: Vector, found: WayIn)
 
 def turning(bay: Bay, opening: Opening, plane: Plane, box: tuple[Vector, Vector], by: float) -> Turning:
     """The box, shorter by `by` [mm] in the plane, in its place and ready to be turned."""
-    whole = (box, _slab(bay, *box)) if bay.box.flange else (box,)
+    walls = _with_bars(bay, *box)
+    whole = (walls, _slab(bay, *box)) if bay.box.flange else (walls,)
     parts = [_shorter(part, plane.across, by) for part in whole]
     middle = plane.flat(tuple((a + b) / 2.0 for a, b in zip(*parts[0], strict=True)))  # type: ignore[arg-type]
     set_up = []
@@ -228,6 +229,12 @@ def _shorter(box: tuple[Vector, Vector], axis: int, by: float) -> tuple[Vector, 
     low[axis] += by / 2.0
     high[axis] -= by / 2.0
     return (low[0], low[1], low[2]), (high[0], high[1], high[2])
+
+
+def _with_bars(bay: Bay, low: Vector, high: Vector) -> tuple[Vector, Vector]:
+    """Floor, walls and lid with what stiffening bars take beside and below them."""
+    out, below = bay.box.bars_beside, bay.box.bars_below
+    return (low[0] - out, low[1] - out, low[2] - below), (high[0] + out, high[1] + out, high[2])
 
 
 def _slab(bay: Bay, low: Vector, high: Vector) -> tuple[Vector, Vector]:

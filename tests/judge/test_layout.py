@@ -29,6 +29,7 @@ BUILT = (
     "cutout",
     "foot",
     "hold-down",
+    "bar-",
     "breather",
     "drain",
     "disconnect",

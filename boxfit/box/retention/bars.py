@@ -5,11 +5,11 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from boxfit.bay import Block
+from boxfit.box.built import BuiltBox
 from boxfit.box.fitting import DIRECTIONS, Strip
 from boxfit.box.hold_down_section import PRESSED
 from boxfit.box.parts import Tray
 from boxfit.box.strip_legs import strip_blocks
-from boxfit.box.whole import BuiltBox
 from boxfit.layout import PlacedModule
 from boxfit.module import Module
 from boxfit.retention.hold_down import HoldDown, Tapped

@@ -4,12 +4,12 @@ from collections.abc import Iterator
 from math import dist
 
 from boxfit.bay import Mount
+from boxfit.box.built import BuiltBox
 from boxfit.box.fitting import DIRECTIONS, Strip
 from boxfit.box.outside.feet import FROM_SCREW, SCREWS_APART
 from boxfit.box.outside.foot_shapes import ON_WALL, strip_end
 from boxfit.box.outside.wall import Wall, walls_of
 from boxfit.box.strip_legs import hole_middle
-from boxfit.box.whole import BuiltBox
 from boxfit.retention.foot import Body, Foot, OnWall
 from boxfit.standards.bolts import PITCHES
 from boxfit.standards.strengths import STRENGTHS

@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 
 from boxfit.bay import Vector
+from boxfit.box.built import BuiltBox
 from boxfit.box.strip_mass import strip_mass
-from boxfit.box.whole import BuiltBox
 from boxfit.layout import PlacedModule
 from boxfit.module import Module
 from boxfit.weight.box_mass import PartMass, part_masses

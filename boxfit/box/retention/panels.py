@@ -3,13 +3,15 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from boxfit.box.built import BuiltBox
 from boxfit.box.fitting import Looks
 from boxfit.box.outside.wall import Wall, walls_of
+from boxfit.box.retention.barred import barred_floor, barred_wall
 from boxfit.box.retention.masses import lid_mass, middle_of
-from boxfit.box.whole import BuiltBox
 from boxfit.layout import PlacedModule
 from boxfit.module import Module
 from boxfit.retention.panel import Panel, use_of_panel, use_of_screws, use_of_seam
+from boxfit.retention.stiffened import uses_of_stiffened
 from boxfit.retention.use import Use
 from boxfit.standards.bolts import tension_resistance
 from boxfit.standards.load_factors import inertia_load
@@ -43,7 +45,17 @@ def uses_of_panels(one: Pressing) -> Iterator[Use]:
         yield from _walls(one)
 
 
-def _walls(one: Pressing) -> Iterator[Use]:
+@dataclass(frozen=True)
+class PressedWall:
+    """A wall as a panel under an even pressure [MPa] of a load [N] in all."""
+
+    wall: Wall
+    panel: Panel
+    pressure: float
+    load: float
+
+
+def pressed_walls(one: Pressing) -> Iterator[PressedWall]:
     """Every wall that looks the way of the pull, pressed by its modules evenly up to their tops.
 
     Friction on the floor and what hold-downs bear are left out, on the safe side.
@@ -64,9 +76,22 @@ def _walls(one: Pressing) -> Iterator[Use]:
         high = max(placed.high[2] for placed in modules) - max(wall.levels[0], one.built.box.low[2])
         load = one.load(len(modules))
         pressure = load / (size[0] * min(high, size[1]))
-        yield use_of_panel(Panel(name, size, thick, metal), "the modules behind it", one.pull, pressure)
+        yield PressedWall(wall, Panel(name, size, thick, metal), pressure, load)
+
+
+def _walls(one: Pressing) -> Iterator[Use]:
+    """Walls by themselves or with their stiffening bars, and their corners."""
+    what = "the modules behind it"
+    for pressed in pressed_walls(one):
+        panel = pressed.panel
+        barred = barred_wall(one.built.parts, pressed.wall, panel)
+        if barred:
+            yield from uses_of_stiffened(barred, what, one.pull, pressed.pressure)
+        else:
+            yield use_of_panel(panel, what, one.pull, pressed.pressure)
         # the safe side: as if floor and flange took nothing of it
-        yield use_of_seam(f"{name}, each corner", one.pull, load / 2.0, (size[1], thick), metal)
+        seam = (panel.size[1], panel.thickness)
+        yield use_of_seam(f"{panel.name}, each corner", one.pull, pressed.load / 2.0, seam, panel.metal)
 
 
 def _before(placed: PlacedModule, walls: list[Wall]) -> Wall | None:
@@ -82,24 +107,33 @@ def _before(placed: PlacedModule, walls: list[Wall]) -> Wall | None:
     return min(found, key=lambda wall: (wall.plane - middle[wall.axis]) * wall.sign, default=None)
 
 
+def pressed_floor(one: Pressing) -> tuple[Panel, float]:
+    """The floor as a panel, and the pressure [MPa] of the lowest tier on it."""
+    parts, tray = one.built.parts, one.built.parts.tray
+    low, high = tray.bands[0].low, tray.bands[0].high
+    size = (high[0] - low[0], high[1] - low[1])
+    panel = Panel(f"{parts.name} floor", size, tray.thickness, STRENGTHS[tray.material])
+    return panel, one.load(len(one.built.box.tiers[0].modules)) / (size[0] * size[1])
+
+
 def _floors(one: Pressing) -> Iterator[Use]:
     """Floor and shelves from wall to wall, each under its own tier; each shelf's ledge by its weld."""
-    parts, box = one.built.parts, one.built.box
-    tray = parts.tray
-    metal = STRENGTHS[tray.material]
-    floor = tray.bands[0]
-    plates = [(f"{parts.name} floor", floor.low, floor.high, tray.thickness, metal)]
-    for number, shelf in enumerate(parts.shelves, start=1):
-        thick = shelf.plate.top - shelf.plate.bottom
-        name = f"{parts.name} shelf {number}"
-        plates.append((name, shelf.plate.low, shelf.plate.high, thick, STRENGTHS[shelf.material]))
-    for tier, (name, low, high, thick, own) in zip(box.tiers, plates, strict=False):
+    parts, what = one.built.parts, "the modules on it"
+    floor, pressure = pressed_floor(one)
+    barred = barred_floor(parts, floor)
+    if barred:
+        yield from uses_of_stiffened(barred, what, one.pull, pressure)
+    else:
+        yield use_of_panel(floor, what, one.pull, pressure)
+    tiers = one.built.box.tiers[1:]
+    for number, (tier, shelf) in enumerate(zip(tiers, parts.shelves, strict=False), start=1):
+        low, high, name = shelf.plate.low, shelf.plate.high, f"{parts.name} shelf {number}"
         size, load = (high[0] - low[0], high[1] - low[1]), one.load(len(tier.modules))
-        panel = Panel(name, size, thick, own)
-        yield use_of_panel(panel, "the modules on it", one.pull, load / (size[0] * size[1]))
-        if "shelf" in name:
-            seam = (2.0 * (size[0] + size[1]), tray.thickness)
-            yield use_of_seam(name.replace("shelf", "ledge of shelf"), one.pull, load, seam, metal)
+        panel = Panel(name, size, shelf.plate.top - shelf.plate.bottom, STRENGTHS[shelf.material])
+        yield use_of_panel(panel, what, one.pull, load / (size[0] * size[1]))
+        seam = (2.0 * (size[0] + size[1]), parts.tray.thickness)
+        ledge = name.replace("shelf", "ledge of shelf")
+        yield use_of_seam(ledge, one.pull, load, seam, floor.metal)
 
 
 def _lid(one: Pressing) -> Iterator[Use]:

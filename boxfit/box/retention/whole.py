@@ -4,12 +4,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from boxfit.bay import Vector
+from boxfit.box.built import BuiltBox
 from boxfit.box.fitting import DIRECTIONS, Looks
 from boxfit.box.retention.bars import Holding, holding
 from boxfit.box.retention.feet import feet_of_box
 from boxfit.box.retention.masses import Heavy, filled
 from boxfit.box.retention.panels import Pressing, uses_of_panels
-from boxfit.box.whole import BuiltBox
 from boxfit.module import Module
 from boxfit.retention.fixings import Fixing, Held, shared
 from boxfit.retention.foot import Foot

@@ -22,6 +22,7 @@ MANY = {
     "hold-down bracket": "hold-down brackets",
     "foot": "feet",
     "spreading plate": "spreading plates",
+    "stiffening bar": "stiffening bars",
     "disconnect cover": "disconnect covers",
     "bought part": "bought parts",
     "module": "modules",

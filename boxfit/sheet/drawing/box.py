@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from boxfit.box.bar_words import bar_places
 from boxfit.box.names import file_stem
 from boxfit.box.numbers import bay_letters
 from boxfit.box.whole import BuiltBox
@@ -70,6 +71,7 @@ def weld_notes(built: BuiltBox) -> tuple[str, ...]:
     return (
         "weld all corners of the tray tight, ISO 13920-B; the rest as weld-list.csv has it; "
         "a qualified welder decides",
+        *(f"stiffening bars: {row}" for row in bar_places(built.parts)),
         "leak test before the liner goes in: water or chalk and paraffin",
     )
 
