@@ -110,7 +110,11 @@ class BoxRules:
     its own and nothing can be built. A gasket of `gasket_width` and `gasket_thickness` [mm], as bought, lies
     between flange and lid, none where either is 0. `cover_material` is empty where the cover plate is of the
     box's own material. Stiffening bars stand `stiffening_depth` [mm] out from the walls and
-    `stiffening_floor_depth` [mm] down from the floor, as deep as on the walls where that is None.
+    `stiffening_floor_depth` [mm] down from the floor, as deep as on the walls where that is None. Feet are
+    `foot_width` [mm] wide where that has room, and of sheet up to `foot_thickest` [mm] where the usual does
+    not bear; plates up to `doubler_thickest` [mm] are welded on the wall under feet where the wall does not.
+    Hold-downs are of the box's own sheet where `hold_down_material` is empty, as thick where
+    `hold_down_thickness` [mm] is 0.
     """
 
     material: str
@@ -136,6 +140,11 @@ class BoxRules:
     stiffening_depth: float = field(default=0.0, metadata=ADDED)
     stiffening_floor_depth: float | None = field(default=None, metadata=ADDED)
     stiffening_thickness: float = field(default=5.0, metadata=ADDED)
+    foot_thickest: float = field(default=0.0, metadata=ADDED)
+    foot_width: float = field(default=60.0, metadata=ADDED)
+    doubler_thickest: float = field(default=0.0, metadata=ADDED)
+    hold_down_material: str = field(default="", metadata=ADDED)
+    hold_down_thickness: float = field(default=0.0, metadata=ADDED)
 
     @property
     def bars_beside(self) -> float:

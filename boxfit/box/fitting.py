@@ -19,7 +19,13 @@ DIRECTIONS: dict[Looks, Vector] = {
 
 BoughtKind = Literal["cable gland", "connector", "breather", "drain", "service disconnect", "lifting eye"]
 StripKind = Literal[
-    "hold-down", "hold-down bracket", "foot", "spreading plate", "disconnect cover", "stiffening bar"
+    "hold-down",
+    "hold-down bracket",
+    "foot",
+    "spreading plate",
+    "disconnect cover",
+    "stiffening bar",
+    "doubler",
 ]
 
 

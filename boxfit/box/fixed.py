@@ -6,7 +6,7 @@ from dataclasses import replace
 from boxfit.bay import Block
 from boxfit.box.held import with_hold_downs
 from boxfit.box.hold_yield import yielding_of
-from boxfit.box.outside.fit import Outside, outside_fittings, with_fittings
+from boxfit.box.outside.fit import NONE_CHOSEN, ChosenFeet, Outside, outside_fittings, with_fittings
 from boxfit.box.outside.standing import Standing
 from boxfit.box.parts import BoxParts
 from boxfit.car import Car
@@ -14,21 +14,28 @@ from boxfit.layout import Layout
 from boxfit.module import Module
 
 
-def with_fixed(car: Car, module: Module, layout: Layout, bare: Sequence[Standing]) -> tuple[BoxParts, ...]:
+def with_fixed(
+    car: Car,
+    module: Module,
+    layout: Layout,
+    bare: Sequence[Standing],
+    chosen: ChosenFeet = NONE_CHOSEN,
+) -> tuple[BoxParts, ...]:
     """The parts of every box with all that is fixed to them, in the order of the boxes.
 
     Hold-downs come first. Only where they leave a box without a cable entry are its entries placed before
-    them, so that bars end short beside these; not where a module were then held less than before.
+    them, so that bars end short beside these; not where a module were then held less than before. `chosen`
+    is what feet were found to need beyond the usual.
     """
     held = [replace(one, parts=_held(one, module)) for one in bare]
-    found = outside_fittings(car, module, layout, held)
+    found = outside_fittings(car, module, layout, held, chosen)
     giving = [number for number, one in enumerate(found) if one.lacking]
     while giving:
         mixed = [
             replace(one, yielding=yielding_of(one.bay, one.box, module)) if number in giving else held[number]
             for number, one in enumerate(bare)
         ]
-        again = outside_fittings(car, module, layout, mixed)
+        again = outside_fittings(car, module, layout, mixed, chosen)
         parts = {number: _held(bare[number], module, again[number].behind) for number in giving}
         firm = [
             number

@@ -80,8 +80,8 @@ def section_of(rules: BoxRules) -> Section | None:
     if block is None:
         return None
     printed = rules.process == "printed" or rules.material in PLASTICS
-    material = FOR_PRINTED if printed else rules.material
-    thick = max(LEAST_SHEET, 0.0 if printed else rules.thickness)
+    material = rules.hold_down_material or (FOR_PRINTED if printed else rules.material)
+    thick = max(LEAST_SHEET, rules.hold_down_thickness or (0.0 if printed else rules.thickness))
     least = least_inside_radius(material, thick)
     radius = max(rules.bend_radius if rules.process == "folded" else 0.0, least.radius if least else thick)
     return Section(material, rules.material, thick, radius, block)

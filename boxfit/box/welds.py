@@ -125,6 +125,9 @@ def _of_strips(parts: BoxParts) -> Iterator[Row]:
         elif strip.kind == "hold-down" and not strip.holes:
             profile = sum(length for _, length in strip.legs)
             yield ("end plate seam", "hold-down and its end plate", profile, "fillet, no bevel", 2)
+        elif strip.kind == "doubler":
+            around = 2.0 * (strip.width + strip.legs[0][1])
+            yield ("doubler seam", "doubler and wall", around, "fillet all round, no bevel", 1)
         elif strip.kind == "stiffening bar":
             yield _of_bar(parts.tray, strip)
         elif strip.kind == "foot" and all(hole.leg < len(strip.legs) - 1 for hole in strip.holes):

@@ -54,6 +54,11 @@ cover_material = "stainless-1.4301"
 stiffening_depth = 15.0
 stiffening_floor_depth = 25.0
 stiffening_thickness = 5.0
+foot_thickest = 10.0
+foot_width = 80.0
+doubler_thickest = 6.0
+hold_down_material = "stainless-1.4301"
+hold_down_thickness = 3.0
 
 [fold_shop]
 sheet = [2500.0, 1250.0]

@@ -46,5 +46,15 @@ class SaidBox(Said):
     """Of those under the floor [mm]; as deep as on the walls where left out."""
     stiffening_thickness: Annotated[float, number(bounds.STIFFENING_SHEET)] | None = None
     """Of the flat bar they are sawn from [mm]; 5 where left out."""
+    foot_thickest: Annotated[float, number(bounds.FOOT_SHEET)] | None = None
+    """Of feet where the usual sheet does not bear [mm]; always the usual where left out."""
+    foot_width: Annotated[float, number(bounds.FOOT_WIDTH)] | None = None
+    """Of feet [mm]; 60 where left out."""
+    doubler_thickest: Annotated[float, number(bounds.FOOT_SHEET)] | None = None
+    """Of plates under feet where the wall does not bear [mm]; none where 0 or left out."""
+    hold_down_material: MaterialWord | None = None
+    """What hold-downs are folded of, where it is another than the box."""
+    hold_down_thickness: Annotated[float, number(bounds.FOOT_SHEET)] | None = None
+    """Of their sheet [mm]; that of the box where 0 or left out."""
     cover_material: MaterialWord | None = None
     """What the cover plate is made of, where it is another than the box."""

@@ -9,6 +9,7 @@ from boxfit.judge.finding import SLACK, Finding
 from boxfit.judge.fittings_claim import FACES, Looks, ToldStrip
 from boxfit.judge.places import SetBox, keepout_obstacle
 
+DOUBLER = "doubler"
 BOLT_AIR = 3.0
 """A hole is no more than this much wider than its bolt [mm]."""
 
@@ -33,21 +34,46 @@ def leg_cuboids(strip: ToldStrip) -> tuple[Cuboid, ...]:
 def judge_feet(box: SetBox, strips: Sequence[ToldStrip]) -> list[Finding]:
     """Every foot is bolted at a mount, lies on a wall of its box and meets neither box nor keep-out."""
     findings: list[Finding] = []
+    plates = [leg for strip in strips if strip.kind == DOUBLER for leg in leg_cuboids(strip)]
     for strip in strips:
         if strip.kind == "foot":
-            findings += _judge_foot(box, strip, f"{box.place}, {strip.name}")
+            findings += _judge_foot(box, strip, f"{box.place}, {strip.name}", plates)
+        if strip.kind == DOUBLER:
+            findings += _judge_doubler(box, strip, f"{box.place}, {strip.name}")
     return findings
 
 
-def _judge_foot(box: SetBox, strip: ToldStrip, place: str) -> Iterator[Finding]:
+def _judge_doubler(box: SetBox, strip: ToldStrip, place: str) -> Iterator[Finding]:
+    """A doubler lies flat on a wall of its box, in no box, and off what stays in the bay."""
+    (leg,) = leg_cuboids(strip)
+    axis, sign = FACES[strip.inwards]
+    foot = leg.low[axis] if sign > 0 else leg.high[axis]
+    others = [k for k in range(3) if k != axis]
+    beside = [
+        (foot - (body.high[axis] if sign > 0 else body.low[axis])) * sign
+        for body in box.bodies
+        if all(leg.low[k] >= body.low[k] - SLACK and leg.high[k] <= body.high[k] + SLACK for k in others)
+    ]
+    off = min(beside, key=abs, default=None)
+    if axis == 2 or off is None or abs(off) > SLACK:
+        yield Finding("doubler-off-wall", place, "lies on no wall of the box with all of it", off)
+    yield from _clear(box, (leg,), place)
+
+
+def _judge_foot(box: SetBox, strip: ToldStrip, place: str, plates: Sequence[Cuboid]) -> Iterator[Finding]:
     off = _off_mount(box, strip)
     if off is None or off > SLACK:
         text = "no hole for a bolt" if off is None else f"its hole is {off:.3f} mm from any mount of the bay"
         yield Finding("foot-off-mount", place, text, off)
     legs = leg_cuboids(strip)
-    on_wall = min(_off_wall(box, legs[-1], strip), key=abs, default=None)
+    on_wall = min(_off_wall((*box.bodies, *plates), legs[-1], strip), key=abs, default=None)
     if on_wall is None or abs(on_wall) > SLACK:
         yield Finding("foot-off-box", place, "its last leg lies on no wall of the box", on_wall)
+    yield from _clear(box, legs, place)
+
+
+def _clear(box: SetBox, legs: Sequence[Cuboid], place: str) -> Iterator[Finding]:
+    """None of it in its own box, nor near what stays in the bay."""
     apart = min(block_distance(leg, part) for leg in legs for part in box.parts)
     if apart < -SLACK:
         yield Finding("fitting-meets", place, f"{-apart:.3f} mm deep in its box", apart)
@@ -75,11 +101,11 @@ def _off_mount(box: SetBox, strip: ToldStrip) -> float | None:
     return min((dist(at, mount.at) for mount in fitting), default=None)
 
 
-def _off_wall(box: SetBox, leg: Cuboid, strip: ToldStrip) -> Iterator[float]:
-    """How far [mm] the outside of the last leg is from each wall that it lies beside."""
+def _off_wall(walls: Sequence[Cuboid], leg: Cuboid, strip: ToldStrip) -> Iterator[float]:
+    """How far [mm] the outside of the last leg is from each wall or doubler that it lies beside."""
     way = _way(strip.legs[-2].way) if len(strip.legs) > 1 else _way(strip.inwards)
     axis = next(k for k in range(3) if way[k])
-    for body in box.bodies:
+    for body in walls:
         others = [k for k in range(3) if k != axis]
         if all(leg.low[k] < body.high[k] and leg.high[k] > body.low[k] for k in others):
             yield body.low[axis] - leg.high[axis] if way[axis] > 0 else leg.low[axis] - body.high[axis]

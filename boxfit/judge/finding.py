@@ -72,6 +72,7 @@ CODES = {
     "foot-off-box": "a foot lies on no wall of its box; figure: distance [mm], none beside no wall",
     "bar-off-box": "a stiffening bar is on no face of its box; figure: distance [mm], none beside none",
     "bar-outside": "a stiffening bar is deeper than the room kept for it; figure: by how much [mm]",
+    "doubler-off-wall": "a doubler lies on no wall of its box; figure: distance [mm], none beside none",
     "hold-down-meets": "a hold-down in a module, its room or another hold-down; figure: depth, below 0 [mm]",
     "hold-down-outside": "a hold-down in wall, lid, shelf or floor; figure: from outside, or how deep [mm]",
     "hold-down-missing": "a module is not pressed at one of two opposite edges, which is not told; no figure",

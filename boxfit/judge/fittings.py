@@ -10,7 +10,7 @@ from boxfit.judge.behind import judge_behind
 from boxfit.judge.claim import Claim, ClaimedBox, Extent, read_claim
 from boxfit.judge.cutouts import judge_cutouts
 from boxfit.judge.distance import Cuboid, block_distance, inside_distance, shortfall
-from boxfit.judge.feet import judge_feet, leg_cuboids
+from boxfit.judge.feet import DOUBLER, judge_feet, leg_cuboids
 from boxfit.judge.finding import SLACK, Finding
 from boxfit.judge.fittings_claim import FACES, ToldBought, ToldBox, read_fittings
 from boxfit.judge.inside import room_distance
@@ -130,7 +130,7 @@ def _judge_together(boxes: Sequence[Judged]) -> Iterator[Finding]:
         for one in box.told.bought:
             things.append((f"{box.told.name}, {one.name}", _cuboid(one.body), _cuboid(one.keeps)))
         for strip in box.told.strips:
-            if strip.kind in ("foot", BAR):
+            if strip.kind in ("foot", DOUBLER, BAR):
                 name = f"{box.told.name}, {strip.name}"
                 things += [(name, leg, leg) for leg in leg_cuboids(strip)]
     for (name, body, keeps), (other, other_body, other_keeps) in combinations(things, 2):

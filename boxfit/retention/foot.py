@@ -15,6 +15,19 @@ Part = tuple[float, float, float]
 
 
 @dataclass(frozen=True)
+class Doubler:
+    """A plate between foot and wall, welded all round: thickness, sides along the leg and across [mm].
+
+    Its middle is that of the foot's welds, or `off` [mm] it along the leg.
+    """
+
+    thickness: float
+    length: float
+    width: float
+    off: float = 0.0
+
+
+@dataclass(frozen=True)
 class OnWall:
     """How a foot is fixed to its wall: welded along both sides, or by `screws` of M6 so far `apart`.
 
@@ -29,6 +42,25 @@ class OnWall:
     screws: int = 0
     apart: float = 0.0
     from_end: float = 0.0
+    doubler: Doubler | None = None
+
+    @property
+    def under_weld(self) -> float:
+        """Thickness [mm] of what the foot is welded to."""
+        return self.doubler.thickness if self.doubler else self.thickness
+
+    @property
+    def bending(self) -> float:
+        """The one sheet [mm] whose plastic moment is that of wall and doubler together.
+
+        They are welded round the edge alone and slide on each other, so that each bends by itself.
+
+        >>> from boxfit.standards.strengths import STRENGTHS
+        >>> metal = STRENGTHS["aluminium-5754"]
+        >>> OnWall(45.0, (300.0, 200.0), 3.0, metal, doubler=Doubler(4.0, 90.0, 100.0)).bending
+        5.0
+        """
+        return hypot(self.thickness, self.doubler.thickness) if self.doubler else self.thickness
 
 
 @dataclass(frozen=True)

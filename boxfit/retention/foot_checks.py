@@ -5,7 +5,7 @@ and must not come loose. Sums of shares are on the safe side (EN 1993-1-1, 6.2.1
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import hypot, sqrt
 
 from boxfit.retention.foot import Foot, Part, across
@@ -145,18 +145,18 @@ def weld(foot: Foot, part: Part) -> Sum:
         + tip / foot.width / wall.length
     )
     up = along / (2.0 * wall.length) + twist / foot.width / wall.length
-    thinner = min(foot.thickness, wall.thickness)
+    thinner = min(foot.thickness, wall.under_weld)
     ultimate = min(foot.metal.ultimate_softened, wall.metal.ultimate_softened)
     bears = THROAT * thinner * ultimate / (sqrt(3.0) * PARTIAL_WELD)
     return (hypot(out, up, aside / (2.0 * wall.length)), bears, "N/mm")
 
 
 def beside_weld(foot: Foot, part: Part) -> Sum:
-    """The wall's own sheet along the welds, softened by them."""
+    """The wall's own sheet along the welds, or the doubler's, softened by them."""
     wall = foot.wall
     _, along, aside = foot.on_wall(part)
     up = along / (2.0 * wall.length) + foot.sideways(part)[0] / foot.width / wall.length
-    bears = wall.thickness * wall.metal.yielding_softened / (sqrt(3.0) * PARTIAL_YIELD)
+    bears = wall.under_weld * wall.metal.yielding_softened / (sqrt(3.0) * PARTIAL_YIELD)
     return (hypot(up, aside / (2.0 * wall.length)), bears, "N/mm")
 
 
@@ -208,12 +208,37 @@ def wall_bent(foot: Foot, part: Part) -> Sum:
     wall = foot.wall
     design = wall.metal.yielding_softened / PARTIAL_YIELD
     square = foot.on_wall(part)[0]
-    whole = patch(wall.size, (wall.length, foot.width), wall.thickness, design)
-    half = patch(wall.size, (wall.length / 2.0, foot.width), wall.thickness, design)
-    beside = patch(wall.size, (wall.length, foot.width / 2.0), wall.thickness, design)
+    thick = wall.bending
+    whole = patch(wall.size, (wall.length, foot.width), thick, design)
+    half = patch(wall.size, (wall.length / 2.0, foot.width), thick, design)
+    beside = patch(wall.size, (wall.length, foot.width / 2.0), thick, design)
     turned = foot.moment(part) / (wall.length / 2.0) / half
     tipped = foot.sideways(part)[1] / (foot.width / 2.0) / beside
     return (square / whole + turned + tipped, 1.0, "-")
+
+
+def as_doubler(foot: Foot) -> Foot:
+    """The doubler in its foot's place: welded to the bare wall, bearing what the foot brings."""
+    wall, plate = foot.wall, foot.wall.doubler
+    assert plate is not None  # callers have asked
+    bare = replace(wall, doubler=None, length=plate.length)
+    along = foot.along + plate.off  # on the safe side where it lies nearer to the bolt
+    return replace(foot, thickness=plate.thickness, width=plate.width, along=along, wall=bare)
+
+
+def doubler_on_wall(foot: Foot, part: Part) -> Sum:
+    """The bare wall round a doubler, pressed or pulled off its plane and turned."""
+    return wall_bent(as_doubler(foot), part)
+
+
+def doubler_weld(foot: Foot, part: Part) -> Sum:
+    """The welds along two sides of a doubler; those along the others are left out, on the safe side."""
+    return weld(as_doubler(foot), part)
+
+
+def beside_doubler(foot: Foot, part: Part) -> Sum:
+    """The wall's own sheet along the same welds."""
+    return beside_weld(as_doubler(foot), part)
 
 
 ALWAYS = (
@@ -235,6 +260,18 @@ SCREWED = (
 )
 
 
+DOUBLED = (
+    Check(
+        "wall at the doubler",
+        "EN 1993-1-8 table 7.11, yield lines; EN 1999-1-1 softened zone",
+        doubler_on_wall,
+    ),
+    Check("weld of the doubler", "EN 1993-1-8 4.5.3.3, EN 1999-1-1 8.6.3", doubler_weld),
+    Check("wall beside the doubler's weld", "EN 1999-1-1 8.6.3.4, softened zone", beside_doubler),
+)
+
+
 def checks_of(foot: Foot) -> tuple[Check, ...]:
     """All that a foot is asked."""
-    return (*ALWAYS, *(SCREWED if foot.wall.screws else WELDED))
+    doubled = DOUBLED if foot.wall.doubler else ()
+    return (*ALWAYS, *(SCREWED if foot.wall.screws else WELDED), *doubled)

@@ -75,7 +75,22 @@ def _changes(check: Check, foot: Foot) -> Iterator[tuple[str, Foot]]:
     if check.name in ("wall screws", "wall at the screws"):
         yield "four wall screws instead of two", replace(foot, wall=replace(wall, screws=2 * wall.screws))
     if check.name.startswith(("wall", "weld")):
-        for sheet in (one for one in WALLS if one > wall.thickness):
-            more = sheet - wall.thickness
-            words = f"a doubler {more:g} mm welded on the wall under the foot, or a wall {sheet:g} mm thick"
-            yield words, replace(foot, wall=replace(wall, thickness=sheet))
+        yield from _wall_changes(check, foot)
+
+
+def _wall_changes(check: Check, foot: Foot) -> Iterator[tuple[str, Foot]]:
+    """A thicker doubler, or wall, under a foot."""
+    wall = foot.wall
+    plate = wall.doubler
+    if plate and "doubler" not in check.name:
+        for sheet in (one for one in SHEETS if one > plate.thickness):
+            thicker = replace(wall, doubler=replace(plate, thickness=sheet))
+            yield f"the doubler {sheet:g} mm thick", replace(foot, wall=thicker)
+        return
+    for sheet in (one for one in WALLS if one > wall.thickness):
+        more = sheet - wall.thickness
+        words = f"a doubler {more:g} mm welded on the wall under the foot, or a wall {sheet:g} mm thick"
+        yield (
+            f"a wall {sheet:g} mm thick" if plate else words,
+            replace(foot, wall=replace(wall, thickness=sheet)),
+        )

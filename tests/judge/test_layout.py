@@ -30,6 +30,7 @@ BUILT = (
     "foot",
     "hold-down",
     "bar-",
+    "doubler-",
     "breather",
     "drain",
     "disconnect",

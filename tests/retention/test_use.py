@@ -1,5 +1,6 @@
 """Utilisations in order."""
 
+from boxfit.retention.panel import use_of_screws
 from boxfit.retention.use import Use, worst_first, worst_of_each
 
 USES = (
@@ -21,3 +22,10 @@ def test_only_the_worst_pull_of_each() -> None:
 def test_nothing_bears_anything() -> None:
     assert Use("foot", "bolt", "up", 1.0, 0.0, "N", "rule").utilisation == float("inf")
     assert Use("foot", "bolt", "up", 0.0, 0.0, "N", "rule").passes
+
+
+def test_a_lid_without_screws_is_told_what_would_hold_it() -> None:
+    """A flange too narrow for screws: nothing bears the load, and that is no sum gone wrong."""
+    use = use_of_screws("lid", "up", 100.0, (0, 1000.0))
+    assert use.utilisation == float("inf")
+    assert "box.flange" in use.remedy

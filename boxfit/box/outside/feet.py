@@ -1,12 +1,24 @@
 """Feet: angles and troughs from the walls of a box to the places of the body that it may be bolted to."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from boxfit.bay import Bay, Block, BoxRules, Mount
 from boxfit.box.fitting import DIRECTIONS, Cutout, Fastener, Looks, Strip, StripHole
 from boxfit.box.outside.around import Around, meets
-from boxfit.box.outside.foot_shapes import ON_WALL, PLUS, REACH, Try, feet_to, spreading, strip_end, vector
+from boxfit.box.outside.doublers import doubler_under, raised
+from boxfit.box.outside.foot_shapes import (
+    ON_WALL,
+    PLUS,
+    REACH,
+    USUAL,
+    Chosen,
+    Try,
+    feet_to,
+    spreading,
+    strip_end,
+    vector,
+)
 from boxfit.box.outside.place import Site
 from boxfit.box.outside.wall import spread
 from boxfit.box.strip_legs import strip_blocks
@@ -25,7 +37,7 @@ BRACKET_ROOM = 0.5
 class Foot:
     """A foot of the box with this place among those of its bay, on the wall that looks this way.
 
-    Welded to it where it has no `cutouts`, else screwed.
+    Welded to it where it has no `cutouts`, else screwed. `lacks` tells what it needs and has no room for.
     """
 
     mount: Mount
@@ -33,6 +45,7 @@ class Foot:
     wall: Looks
     strips: tuple[Strip, ...]
     cutouts: tuple[Cutout, ...]
+    lacks: str = ""
 
 
 @dataclass(frozen=True)
@@ -44,24 +57,62 @@ class OutOfReach:
     remedy: str
 
 
-def feet_of(bay: Bay, sites: Sequence[Site]) -> tuple[Foot | OutOfReach, ...]:
-    """One foot for each mount of a bay, to the box nearest to it that it can reach; in the mounts' order."""
+def feet_of(
+    bay: Bay, sites: Sequence[Site], chosen: Mapping[str, Chosen] | None = None
+) -> tuple[Foot | OutOfReach, ...]:
+    """One foot for each mount of a bay, to the box nearest to it that it can reach; in the mounts' order.
+
+    `chosen` tells by the mount's name which feet are thicker than usual or stand on doublers.
+    """
     taken: list[Block] = []
     found: list[Foot | OutOfReach] = []
     for mount in bay.mounts:
-        foot = _foot(bay, sites, mount, taken)
+        foot = _foot(bay, sites, mount, (chosen or {}).get(mount.name, USUAL), taken)
         if isinstance(foot, Foot):
             taken += [block for strip in foot.strips for block in strip_blocks(strip)]
         found.append(foot)
     return tuple(found)
 
 
-def _foot(bay: Bay, sites: Sequence[Site], mount: Mount, taken: Sequence[Block]) -> Foot | OutOfReach:
+def _foot(
+    bay: Bay, sites: Sequence[Site], mount: Mount, chosen: Chosen, taken: Sequence[Block]
+) -> Foot | OutOfReach:
+    """The foot as chosen; what leaves it no room is given up and told."""
+    for less in _less(chosen):
+        made = _foot_of(bay, sites, mount, less, taken)
+        if isinstance(made, Foot):
+            return replace(made, lacks=_given_up(chosen, less))
+    return made
+
+
+def _less(chosen: Chosen) -> tuple[Chosen, ...]:
+    """What was chosen, then with the usual sheet, without its doubler, and the usual foot.
+
+    Thicker sheet bends wider, and a doubler takes some of the way between wall and mount.
+    """
+    thinner, bare = replace(chosen, thickness=0.0), replace(chosen, doubler=0.0, past=0.0)
+    return tuple(dict.fromkeys((chosen, thinner, bare, USUAL)))
+
+
+def _given_up(chosen: Chosen, less: Chosen) -> str:
+    """What a foot went without."""
+    words = []
+    if chosen.thickness > less.thickness:
+        words.append(f"sheet of {chosen.thickness:g} mm, which bends wider,")
+    if chosen.doubler > less.doubler:
+        words.append(f"a doubler of {chosen.doubler:g} mm under it")
+    return f"{' and '.join(words)} found no room" if words else ""
+
+
+def _foot_of(
+    bay: Bay, sites: Sequence[Site], mount: Mount, chosen: Chosen, taken: Sequence[Block]
+) -> Foot | OutOfReach:
+    """The nearest foot that can be made so."""
     tries = [
         (one.far, number, one)
         for number, site in enumerate(sites)
         for wall in site.walls
-        for one in feet_to(bay.box, mount, wall)
+        for one in feet_to(bay.box, mount, raised(wall, chosen.doubler), chosen.thickness)
     ]
     reasons = []
     for _, number, one in sorted(tries, key=lambda each: (round(each[0], 6), each[1])):
@@ -70,17 +121,37 @@ def _foot(bay: Bay, sites: Sequence[Site], mount: Mount, taken: Sequence[Block])
             reasons.append(made)
             continue
         strips, cutouts = made
+        if chosen.doubler:
+            plate = doubler_under(one, chosen, bay.box.material, mount)
+            if plate is None or cutouts or not _is_free(plate, sites[number], taken):
+                reasons.append("has no room for its doubler")
+                continue
+            strips = (*strips, plate)
         named = tuple(
             replace(strip, name=f"{sites[number].name} {strip.name}")
             for strip in (*strips, *spreading(mount))
         )
         return Foot(mount, number, one.wall.looks, named, cutouts)
+    return _out_of_reach(mount, reasons)
+
+
+def _out_of_reach(mount: Mount, reasons: Sequence[str]) -> OutOfReach:
+    """Why no foot could be made: the first reason, or that none comes near enough."""
     if reasons:
         remedy = "move the mount along the wall, or choose another place of the body"
         return OutOfReach(mount, f"a foot to it {reasons[0]}", remedy)
     place = f"give a place that a wall of a box stands over or beside, {REACH:g} mm away at most"
     reason = f"no wall of a box is within {REACH:g} mm in a way that a folded foot can bridge"
     return OutOfReach(mount, reason, f"{place}, or weld a bracket to the body there")
+
+
+def _is_free(plate: Strip, site: Site, taken: Sequence[Block]) -> bool:
+    """Whether a doubler meets nothing and goes in with its box."""
+    (block,) = strip_blocks(plate)
+    around = site.around
+    if any(meets(block, other) for other in (*around.boxes, *taken)):
+        return False
+    return around.clear_of_bay(block, BRACKET_ROOM) and around.clear_on_way_in(block)
 
 
 Made = tuple[tuple[Strip, ...], tuple[Cutout, ...]]
@@ -164,6 +235,7 @@ def foot_notes(box: str, feet: Sequence[Foot]) -> tuple[str, ...]:
         screws = "two button-head screws M6 each with large washers from inside, sealed"
         how = f"{screws}, before modules are in; put on once the box stands in its place"
         found.append(f"{box}: feet for {', '.join(screwed)}: {how}")
+    found += [f"{box}: foot for {foot.mount.name}: {foot.lacks}" for foot in feet if foot.lacks]
     drilled = [_hole(foot.mount) for foot in feet if foot.mount.drilled]
     if drilled:
         words = "ask whether the car's papers allow them"

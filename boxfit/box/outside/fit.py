@@ -1,12 +1,13 @@
 """Everything outside of every box of a layout, each thing by its rule, none in another's place."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from boxfit.bay import Block, Vector
 from boxfit.box.fitting import Fastener, Fittings
 from boxfit.box.outside.cables import Cable, Link, cable_entries, links_of, main_cable
 from boxfit.box.outside.feet import Foot, OutOfReach, feet_of, foot_fasteners, foot_notes, head_behind
+from boxfit.box.outside.foot_shapes import Chosen
 from boxfit.box.outside.lifting import lifting_lugs
 from boxfit.box.outside.place import Lacking, Placed, Site
 from boxfit.box.outside.single import breather, cabin, disconnect, drain
@@ -47,8 +48,17 @@ class _Fitted:
         )
 
 
+ChosenFeet = Mapping[tuple[str, str], Chosen]
+"""By bay and mount what feet were found to need; the usual where nothing is told."""
+NONE_CHOSEN: ChosenFeet = {}
+
+
 def outside_fittings(
-    car: Car, module: Module, layout: Layout, standing: Sequence[Standing]
+    car: Car,
+    module: Module,
+    layout: Layout,
+    standing: Sequence[Standing],
+    chosen: ChosenFeet = NONE_CHOSEN,
 ) -> tuple[Outside, ...]:
     """What is fixed outside of each box, in the order of the boxes; strips in their parts are left room.
 
@@ -58,7 +68,7 @@ def outside_fittings(
     if not standing:
         return ()
     fitted = [_Fitted(site_of(one, standing), Fittings()) for one in standing]
-    _add_feet(fitted, standing)
+    _add_feet(fitted, standing, chosen)
     links = links_of(car, [(one.parts.name, one.middle) for one in standing])
     cable, people = main_cable(module, layout), cabin(car)
     _add_disconnect(fitted, standing)
@@ -69,10 +79,11 @@ def outside_fittings(
     return tuple(Outside(one.fittings, one.site.holes, one.lacking) for one in fitted)
 
 
-def _add_feet(fitted: Sequence[_Fitted], standing: Sequence[Standing]) -> None:
+def _add_feet(fitted: Sequence[_Fitted], standing: Sequence[Standing], chosen: ChosenFeet) -> None:
     for bay in dict.fromkeys(one.bay.name for one in standing):
         numbers = [number for number, one in enumerate(standing) if one.bay.name == bay]
-        found = feet_of(standing[numbers[0]].bay, [fitted[number].site for number in numbers])
+        own = {mount: one for (where, mount), one in chosen.items() if where == bay}
+        found = feet_of(standing[numbers[0]].bay, [fitted[number].site for number in numbers], own)
         feet = [foot for foot in found if isinstance(foot, Foot)]
         idle = [
             f"{one.mount.name} is left unused: {one.reason}" for one in found if isinstance(one, OutOfReach)

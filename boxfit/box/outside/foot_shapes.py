@@ -12,7 +12,7 @@ from boxfit.standards.holes import clearance_hole
 REACH = 150.0
 """The longest leg of a foot from its hole, and the widest gap it bridges [mm]: common practice, no source."""
 WIDTH = 60.0
-"""Width of a foot [mm]: common practice, no source."""
+"""Usual width of a foot [mm]: common practice, no source."""
 ON_WALL = 45.0
 """What of a foot lies flat on the wall beyond its bend [mm], for welds or screws: common practice."""
 ALUMINIUM_FOOT, STEEL_FOOT = 6.0, 4.0
@@ -34,6 +34,12 @@ OPPOSITE: dict[Looks, Looks] = {
 PLUS: tuple[Looks, Looks, Looks] = ("front", "left", "up")
 
 
+Sheet = tuple[str, float, float]
+"""Material, thickness and inside radius [mm]."""
+Made = tuple[Sheet, float]
+"""What a foot is made of, and its width [mm]."""
+
+
 @dataclass(frozen=True)
 class Try:
     """A foot as it might be: its strip, the leg on the wall, and how far it bridges [mm]."""
@@ -43,26 +49,50 @@ class Try:
     far: float
 
 
-def feet_to(rules: BoxRules, mount: Mount, wall: Wall) -> Iterator[Try]:
-    """Angles where the wall stands square to the body's surface there, troughs where they face each other."""
+@dataclass(frozen=True)
+class Chosen:
+    """What a foot was found to need: its sheet [mm], 0 for the usual; a doubler under it, its thickness, and
+    how far [mm] it reaches past the foot's welds all round; 0 for none."""
+
+    thickness: float = 0.0
+    doubler: float = 0.0
+    past: float = 0.0
+
+
+USUAL = Chosen()
+
+
+def feet_to(rules: BoxRules, mount: Mount, wall: Wall, thickness: float = 0.0) -> Iterator[Try]:
+    """Angles where the wall stands square to the body's surface there, troughs where they face each other.
+
+    Of sheet so thick [mm], the usual where that is 0; as wide as asked, then as wide as usual.
+    """
+    for width in dict.fromkeys((rules.foot_width, min(rules.foot_width, WIDTH))):
+        yield from _shapes((foot_sheet(rules, thickness), width), mount, wall)
+
+
+def _shapes(made: Made, mount: Mount, wall: Wall) -> Iterator[Try]:
+    """The angle or the troughs of one sheet and width."""
     looks = DIRECTIONS[mount.faces]
     axis = next(k for k in range(3) if looks[k])
     sign = 1 if looks[axis] > 0 else -1
     if axis != wall.axis:
-        yield from _angle(rules, mount, wall, (axis, sign))
+        yield from _angle(made, mount, wall, (axis, sign))
     elif sign == -wall.sign:
-        yield from _trough(rules, mount, wall)
+        yield from _trough(made, mount, wall)
 
 
-def foot_sheet(rules: BoxRules) -> tuple[str, float, float]:
+def foot_sheet(rules: BoxRules, thickness: float = 0.0) -> Sheet:
     """Material, thickness and inside radius [mm] of feet: the box's own metal, steel for a printed box.
+
+    The usual thickness where none is given.
 
     >>> from boxfit.standards.common_practice import USUAL_BOX
     >>> foot_sheet(USUAL_BOX)[:2]
     ('aluminium-5754', 6.0)
     """
     material = "steel-s235" if rules.process == "printed" else rules.material
-    thick = ALUMINIUM_FOOT if material.startswith("aluminium") else STEEL_FOOT
+    thick = thickness or (ALUMINIUM_FOOT if material.startswith("aluminium") else STEEL_FOOT)
     least = least_inside_radius(material, thick)
     return material, thick, max(thick, least.radius if least else 2.0 * thick)
 
@@ -84,9 +114,9 @@ def _off_bend(mount: Mount, thick: float, radius: float) -> float:
     return max(thick + radius + HEAD * mount.bolt, 3.0 * thick + radius + clearance_hole(mount.bolt) / 2.0)
 
 
-def _angle(rules: BoxRules, mount: Mount, wall: Wall, facing: tuple[int, int]) -> Iterator[Try]:
+def _angle(made: Made, mount: Mount, wall: Wall, facing: tuple[int, int]) -> Iterator[Try]:
     """One leg on the body, from beyond the hole to the wall; the other along the wall."""
-    material, thick, radius = foot_sheet(rules)
+    (_, thick, radius), width = made
     axis, sign = facing
     fold = next(k for k in range(3) if k not in (axis, wall.axis))
     beyond = (mount.at[wall.axis] - wall.plane) * wall.sign
@@ -96,33 +126,33 @@ def _angle(rules: BoxRules, mount: Mount, wall: Wall, facing: tuple[int, int]) -
     start_on_wall = max(gap, thick + radius)
     length = start_on_wall + ON_WALL
     end = mount.at[axis] + sign * length
-    low = mount.at[fold] - WIDTH / 2.0
+    low = mount.at[fold] - width / 2.0
     if not (_off_bend(mount, thick, radius) <= beyond <= REACH and gap <= REACH):
         return
-    if not (span[0] <= end <= span[1] and along[0] <= low and low + WIDTH <= along[1]):
+    if not (span[0] <= end <= span[1] and along[0] <= low and low + width <= along[1]):
         return
     corner = list(mount.at)
     corner[wall.axis] = mount.at[wall.axis] + wall.sign * _edge(mount)
     corner[fold] = low
     towards = OPPOSITE[wall.looks]
     first = beyond + _edge(mount)
-    hole = StripHole(0, WIDTH / 2.0, _edge(mount), clearance_hole(mount.bolt))
+    hole = StripHole(0, width / 2.0, _edge(mount), clearance_hole(mount.bolt))
     legs: tuple[tuple[Looks, float], ...] = ((towards, first), (mount.faces, length))
     yield Try(
-        _strip(mount, (material, thick, radius), (vector(corner), PLUS[fold]), legs, hole),
+        _strip(mount, made, (vector(corner), PLUS[fold]), legs, hole),
         wall,
         beyond + max(gap, 0.0),
     )
 
 
-def _trough(rules: BoxRules, mount: Mount, wall: Wall) -> Iterator[Try]:
+def _trough(made: Made, mount: Mount, wall: Wall) -> Iterator[Try]:
     """One leg on the body, one across the gap, one on the wall; open upwards, else downwards."""
-    material, thick, radius = foot_sheet(rules)
+    (_, thick, radius), width = made
     gap = (mount.at[wall.axis] - wall.plane) * wall.sign
     across, span = 1 - wall.axis, _extent(wall, 2)
-    low = mount.at[across] - WIDTH / 2.0
+    low = mount.at[across] - width / 2.0
     bend, off = thick + radius, _off_bend(mount, thick, radius)
-    inside = wall.corners[0] <= low and low + WIDTH <= wall.corners[1]
+    inside = wall.corners[0] <= low and low + width <= wall.corners[1]
     if not (2.0 * bend <= gap <= REACH and inside):
         return
     ways: tuple[tuple[Looks, Looks, float], ...] = (("down", "up", 1.0), ("up", "down", -1.0))
@@ -136,21 +166,21 @@ def _trough(rules: BoxRules, mount: Mount, wall: Wall) -> Iterator[Try]:
         corner[2], corner[across] = mount.at[2] + sign * _edge(mount), low
         first = abs(corner[2] - turn)
         legs: tuple[tuple[Looks, float], ...] = ((away, first), (mount.faces, gap), (back, last))
-        hole = StripHole(0, WIDTH / 2.0, _edge(mount), clearance_hole(mount.bolt))
+        hole = StripHole(0, width / 2.0, _edge(mount), clearance_hole(mount.bolt))
         where = (vector(corner), PLUS[across])
-        yield Try(_strip(mount, (material, thick, radius), where, legs, hole), wall, gap + first)
+        yield Try(_strip(mount, made, where, legs, hole), wall, gap + first)
 
 
 def _strip(
     mount: Mount,
-    sheet: tuple[str, float, float],
+    made: Made,
     where: tuple[Vector, Looks],
     legs: tuple[tuple[Looks, float], ...],
     hole: StripHole,
 ) -> Strip:
-    material, thick, radius = sheet
+    (material, thick, radius), width = made
     name = f"foot, {mount.name}"
-    return Strip("foot", name, material, thick, radius, where[0], where[1], WIDTH, legs, mount.faces, (hole,))
+    return Strip("foot", name, material, thick, radius, where[0], where[1], width, legs, mount.faces, (hole,))
 
 
 def vector(values: Sequence[float]) -> Vector:

@@ -1,16 +1,17 @@
 """The feet of a built box as figures. Lengths [mm]."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from math import dist
 
 from boxfit.bay import Mount
 from boxfit.box.built import BuiltBox
 from boxfit.box.fitting import DIRECTIONS, Strip
+from boxfit.box.outside.doublers import raised
 from boxfit.box.outside.feet import FROM_SCREW, SCREWS_APART
 from boxfit.box.outside.foot_shapes import ON_WALL, strip_end
 from boxfit.box.outside.wall import Wall, walls_of
-from boxfit.box.strip_legs import hole_middle
-from boxfit.retention.foot import Body, Foot, OnWall
+from boxfit.box.strip_legs import hole_middle, strip_blocks
+from boxfit.retention.foot import Body, Doubler, Foot, OnWall
 from boxfit.standards.bolts import PITCHES
 from boxfit.standards.strengths import STRENGTHS
 
@@ -32,18 +33,39 @@ def feet_of_box(built: BuiltBox) -> tuple[Foot, ...]:
         _foot(built, strip, mount, wall)
         for strip in built.parts.fittings.strips
         if strip.kind == "foot"
-        for mount in _mount(built, strip)
-        for wall in _wall(strip, walls)
+        for mount in mount_of(built, strip)
+        for plate in (_plate(built, mount),)
+        for wall in _wall(strip, [raised(wall, plate.thickness if plate else 0.0) for wall in walls])
     )
 
 
-def _mount(built: BuiltBox, strip: Strip) -> Iterator[Mount]:
+def _plate(built: BuiltBox, mount: Mount) -> Strip | None:
+    """The doubler of the foot to a mount."""
+    name = f"{built.parts.name} doubler, {mount.name}"
+    return next((strip for strip in built.parts.fittings.strips if strip.name == name), None)
+
+
+def _doubler(built: BuiltBox, strip: Strip, mount: Mount) -> Doubler | None:
+    """The same as figures: its sides along the foot's leg on the wall, and across."""
+    plate = _plate(built, mount)
+    if plate is None:
+        return None
+    up, wide = plate.legs[0][1], plate.width
+    way = strip.legs[-1][0]
+    length, width = (up, wide) if way in ("up", "down") else (wide, up)
+    axis = next(k for k in range(3) if DIRECTIONS[way][k])
+    welds = strip_end(strip)[axis] - DIRECTIONS[way][axis] * ON_WALL / 2.0
+    block = strip_blocks(plate)[0]
+    return Doubler(plate.thickness, length, width, abs((block.low[axis] + block.high[axis]) / 2.0 - welds))
+
+
+def mount_of(built: BuiltBox, strip: Strip) -> Iterator[Mount]:
     """The mount whose hole is that of the foot's first leg."""
     at = hole_middle(strip, strip.holes[0])
     yield next(mount for mount in built.bay.mounts if dist(mount.at, at) < CLOSE and mount.bolt in PITCHES)
 
 
-def _wall(strip: Strip, walls: tuple[Wall, ...]) -> Iterator[Wall]:
+def _wall(strip: Strip, walls: Sequence[Wall]) -> Iterator[Wall]:
     """The wall that the last leg lies on: the leg before it runs towards that wall."""
     way, end = DIRECTIONS[strip.legs[-2][0]], strip_end(strip)
     axis = next(k for k in (0, 1) if way[k])
@@ -76,6 +98,7 @@ def _foot(built: BuiltBox, strip: Strip, mount: Mount, wall: Wall) -> Foot:
         screws=screws,
         apart=SCREWS_APART if screws else 0.0,
         from_end=FROM_SCREW if screws else 0.0,
+        doubler=_doubler(built, strip, mount),
     )
     return Foot(
         name=strip.name,

@@ -72,6 +72,18 @@ def factor_of(rules: LoadFactors, pull: Looks) -> float:
     return rules.factor(_FACTORS[pull])
 
 
+def pulled_ways(rules: LoadFactors, mass: float) -> tuple[Vector, ...]:
+    """The load [N] on a mass [kg] under every pull that the rules speak of."""
+    found = []
+    for pull in PULLS:
+        factor = factor_of(rules, pull)
+        if factor > 0.0:
+            force = inertia_load(mass, factor)
+            x, y, z = (force * way for way in DIRECTIONS[pull])
+            found.append((x, y, z))
+    return tuple(found)
+
+
 def retention_of(rules: LoadFactors, module: Module, built: tuple[BuiltBox, ...]) -> Retention:
     """The sums of every box, modules in it, under every pull the rules speak of."""
     return Retention(rules, tuple(_box(rules, module, one) for one in built))

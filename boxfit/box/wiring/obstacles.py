@@ -49,7 +49,7 @@ def box_obstacles(built: Sequence[BuiltBox]) -> tuple[Obstacle, ...]:
         found += [Obstacle(name, block, CLEAR) for block in own_blocks(one.parts) if _longest(block) >= NUT]
         found += [Obstacle(f"{name} {bought.name}", bought.body, CLEAR) for bought in fittings.bought]
         for strip in fittings.strips:
-            if strip.kind in ("foot", "stiffening bar"):
+            if strip.kind in ("foot", "stiffening bar", "doubler"):
                 found += [Obstacle(f"{name} {strip.name}", block, CLEAR) for block in strip_blocks(strip)]
     return tuple(found)
 

@@ -23,6 +23,7 @@ MANY = {
     "foot": "feet",
     "spreading plate": "spreading plates",
     "stiffening bar": "stiffening bars",
+    "doubler": "doublers",
     "disconnect cover": "disconnect covers",
     "bought part": "bought parts",
     "module": "modules",
