@@ -4,6 +4,7 @@ All lengths [mm].
 """
 
 from collections.abc import Iterable, Sequence
+from itertools import pairwise
 
 from boxfit.box.outside.wall import Span
 
@@ -32,7 +33,7 @@ def free_spans(within: Span, barred: Iterable[Span]) -> tuple[Span, ...]:
 
 def spread_bars(ends: Span, free: Sequence[Span], count: int, apart: float) -> tuple[float, ...]:
     """Places of at most `count` bars, at least so far apart, that leave the narrowest widest bay; fewer where
-    more find no room or would gain nothing.
+    more find no room. Bars that the widest bay does not need part the next widest.
 
     >>> spread_bars((0.0, 300.0), [(0.0, 300.0)], 2, 40.0)
     (100.0, 200.0)
@@ -51,7 +52,38 @@ def spread_bars(ends: Span, free: Sequence[Span], count: int, apart: float) -> t
             wide, places = middle, found
         else:
             narrow = middle
-    return places
+    return _more(ends, free, places, count, apart)
+
+
+def _more(
+    ends: Span, free: Sequence[Span], places: tuple[float, ...], count: int, apart: float
+) -> tuple[float, ...]:
+    """The same with further bars, each as near to the middle of the widest bay that has room for one."""
+    found = list(places)
+    while found and len(found) < count:
+        bays = sorted(pairwise((ends[0], *found, ends[1])), key=lambda bay: (bay[0] - bay[1], bay[0]))
+        inside = (_halfway(ends, free, bay, apart) for bay in bays)
+        place = next((one for one in inside if one is not None), None)
+        if place is None:
+            break
+        found = sorted([*found, place])
+    return tuple(found)
+
+
+def _halfway(ends: Span, free: Sequence[Span], bay: Span, apart: float) -> float | None:
+    """The free place nearest to the middle of a bay that keeps bars apart; None where there is none."""
+    low = bay[0] + (apart if bay[0] > ends[0] else 0.0)
+    high = bay[1] - (apart if bay[1] < ends[1] else 0.0)
+    middle = (bay[0] + bay[1]) / 2.0
+    reached: list[float] = []
+    for start, end in free:
+        first, last = max(low, start), min(high, end)
+        if first <= last:
+            reached.append(min(max(middle, first), last))
+    if not reached:
+        return None
+    nearest = min(reached, key=lambda place: (abs(place - middle), place))
+    return round(nearest, PARTS)
 
 
 def _even(ends: Span, free: Sequence[Span], count: int, apart: float) -> tuple[float, ...]:

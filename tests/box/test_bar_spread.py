@@ -57,6 +57,14 @@ def test_too_many_bars_are_not_crowded() -> None:
     assert all(after - before >= 40.0 - 1e-9 for before, after in pairwise(found))
 
 
+def test_bars_that_the_widest_bay_does_not_need_part_the_others() -> None:
+    """What stands from 100 to 250 leaves a bay of 150; a third and fourth bar go beside it."""
+    free = [(5.0, 100.0), (250.0, 295.0)]
+    assert spread_bars(ENDS, free, 2, 40.0) == (100.0, 250.0)
+    assert spread_bars(ENDS, free, 3, 40.0) == (50.0, 100.0, 250.0)
+    assert len(spread_bars(ENDS, free, 9, 40.0)) < 9
+
+
 @pytest.mark.parametrize(("free", "places"), [([(10.0, 60.0), (200.0, 290.0)], (60.0, 200.0))])
 def test_a_bar_moves_to_the_edge_of_what_is_taken(free: list[Span], places: tuple[float, ...]) -> None:
     assert spread_bars(ENDS, free, 2, 40.0) == places
