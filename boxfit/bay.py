@@ -114,7 +114,8 @@ class BoxRules:
     `foot_width` [mm] wide where that has room, and of sheet up to `foot_thickest` [mm] where the usual does
     not bear; plates up to `doubler_thickest` [mm] are welded on the wall under feet where the wall does not.
     Hold-downs are of the box's own sheet where `hold_down_material` is empty, as thick where
-    `hold_down_thickness` [mm] is 0.
+    `hold_down_thickness` [mm] is 0; those from wall to wall as thick as the others where
+    `hold_down_bar_thickness` [mm] is 0.
     """
 
     material: str
@@ -145,6 +146,7 @@ class BoxRules:
     doubler_thickest: float = field(default=0.0, metadata=ADDED)
     hold_down_material: str = field(default="", metadata=ADDED)
     hold_down_thickness: float = field(default=0.0, metadata=ADDED)
+    hold_down_bar_thickness: float = field(default=0.0, metadata=ADDED)
 
     @property
     def bars_beside(self) -> float:

@@ -11,11 +11,11 @@ from dataclasses import dataclass, field, replace
 from itertools import count, pairwise
 from math import ceil
 
-from boxfit.bay import Bay, Block
+from boxfit.bay import Bay, Block, BoxRules
 from boxfit.box.fitting import Fastener, Fittings, Strip
 from boxfit.box.hold_down_bars import Bar, Maker
 from boxfit.box.hold_down_place import place_of
-from boxfit.box.hold_down_section import PAD, Section, gap_remedy, section_of
+from boxfit.box.hold_down_section import PAD, Section, gap_remedy, section_of, spanning
 from boxfit.box.hold_lines import Hold, Line, holds_of, kept_free, lines_of
 from boxfit.box.hold_yield import shortened
 from boxfit.box.packers import packers
@@ -42,7 +42,12 @@ def hold_downs(
     bars = tuple(work.bars)
     return Fittings(
         strips=_named(name, tuple(strip for bar in bars for strip in bar.strips)),
-        fasteners=(*_screws(bars, section), *_inserts(bay, bars), *_pads(bars), *packers(box, bay.box)),
+        fasteners=(
+            *_screws(bars, section, bay.box),
+            *_inserts(bay, bars),
+            *_pads(bars),
+            *packers(box, bay.box),
+        ),
         notes=(*work.notes, *_printed(name, bay, bars)),
     )
 
@@ -75,7 +80,7 @@ class _Work:
         low: list[tuple[Hold, float]] = []
         blocked: list[Hold] = []
         for line in lines_of(holds):
-            maker = Maker(self.section, place, rules.liner + rules.gap)
+            maker = Maker(self.section, spanning(self.section, rules), place, rules.liner + rules.gap)
             if lacking := maker.lacking(line):
                 low += [(hold, lacking) for hold in line.holds]
                 continue
@@ -167,11 +172,11 @@ def _modules(holds: list[Hold]) -> str:
     return f"module{'s' if len(numbers) > 1 else ''} {', '.join(words)}"
 
 
-def _screws(bars: tuple[Bar, ...], section: Section) -> Iterator[Fastener]:
+def _screws(bars: tuple[Bar, ...], section: Section, rules: BoxRules) -> Iterator[Fastener]:
     """Those for bars along walls and for bars from wall to wall, by length."""
     counts: dict[float, int] = {}
     for bar in bars:
-        length = section.screw_length(bar.gap)
+        length = (spanning(section, rules) if bar.gap else section).screw_length(bar.gap)
         counts[length] = counts.get(length, 0) + bar.screws
     for length, number in sorted(counts.items()):
         what = "socket head screw ISO 4762 with small washer ISO 7092, thread locked"

@@ -5,7 +5,7 @@ runs along goes from wall to wall, a plate welded to each of its ends. Blocks re
 than the modules' gap, so that everything is lowered past them.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import ceil
 
 from boxfit.bay import Block
@@ -61,18 +61,23 @@ class Bar:
 
 @dataclass(frozen=True)
 class Maker:
-    """What all bars of a tier share; `reach` [mm] is from wall to module where nothing else is between."""
+    """What all bars of a tier share; `reach` [mm] is from wall to module where nothing else is between.
+
+    `spanning` is the section of bars from wall to wall, `section` that of angles along one.
+    """
 
     section: Section
+    spanning: Section
     place: Place
     reach: float
 
     def bar(self, line: Line) -> Bar | None:
         """The bar for a line; None where there is no room for one."""
-        heights = self._heights(line.holds[0].top + PRESSED)
-        if heights is None:
-            return None
-        found = self._along_wall(line, *heights) or self._from_wall_to_wall(line, *heights)
+        bottom, between = line.holds[0].top + PRESSED, replace(self, section=self.spanning)
+        heights, spanned = self._heights(bottom), between._heights(bottom)
+        found = self._along_wall(line, *heights) if heights else None
+        if found is None and spanned:
+            found = between._from_wall_to_wall(line, *spanned)
         if found is None or not all(self.place.is_free(block) for block in found.blocks):
             return None
         return found

@@ -1,6 +1,6 @@
 """The section of a hold-down: which sheet, how high, where its screws go. Common practice, no source."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from boxfit.bay import BoxRules
 from boxfit.box_details import FIT
@@ -82,9 +82,21 @@ def section_of(rules: BoxRules) -> Section | None:
     printed = rules.process == "printed" or rules.material in PLASTICS
     material = rules.hold_down_material or (FOR_PRINTED if printed else rules.material)
     thick = max(LEAST_SHEET, rules.hold_down_thickness or (0.0 if printed else rules.thickness))
-    least = least_inside_radius(material, thick)
-    radius = max(rules.bend_radius if rules.process == "folded" else 0.0, least.radius if least else thick)
-    return Section(material, rules.material, thick, radius, block)
+    return Section(material, rules.material, thick, _radius(material, thick, rules), block)
+
+
+def spanning(section: Section, rules: BoxRules) -> Section:
+    """The section of bars from wall to wall, which nothing but their ends holds: thicker where asked."""
+    thick = rules.hold_down_bar_thickness
+    if not thick:
+        return section
+    return replace(section, thickness=thick, radius=_radius(section.material, thick, rules))
+
+
+def _radius(material: str, thickness: float, rules: BoxRules) -> float:
+    """Inside of the folds [mm]."""
+    least = least_inside_radius(material, thickness)
+    return max(rules.bend_radius if rules.process == "folded" else 0.0, least.radius if least else thickness)
 
 
 def gap_remedy(rules: BoxRules) -> str:

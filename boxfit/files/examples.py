@@ -58,7 +58,8 @@ foot_thickest = 10.0
 foot_width = 80.0
 doubler_thickest = 6.0
 hold_down_material = "stainless-1.4301"
-hold_down_thickness = 3.0
+hold_down_thickness = 2.0
+hold_down_bar_thickness = 3.0
 
 [fold_shop]
 sheet = [2500.0, 1250.0]

@@ -56,5 +56,7 @@ class SaidBox(Said):
     """What hold-downs are folded of, where it is another than the box."""
     hold_down_thickness: Annotated[float, number(bounds.FOOT_SHEET)] | None = None
     """Of their sheet [mm]; that of the box where 0 or left out."""
+    hold_down_bar_thickness: Annotated[float, number(bounds.FOOT_SHEET)] | None = None
+    """Of those from wall to wall [mm]; that of the others where 0 or left out."""
     cover_material: MaterialWord | None = None
     """What the cover plate is made of, where it is another than the box."""

@@ -162,3 +162,9 @@ def test_hold_downs_of_another_sheet() -> None:
     for use in reckoned(built(rules)).uses:
         if use.check == "bar bent" and use.item in bent:
             assert use.utilisation < bent[use.item].utilisation
+
+
+def test_bars_from_wall_to_wall_may_be_thicker_than_angles() -> None:
+    rules = replace(RULES, hold_down_thickness=2.0, hold_down_bar_thickness=4.0)
+    for bar in strips(built(rules), "hold-down"):
+        assert bar.thickness == (2.0 if bar.holes else 4.0)
