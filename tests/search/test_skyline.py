@@ -2,15 +2,29 @@
 
 from itertools import combinations
 
+import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
+from boxfit.search.blocks import Placement
 from boxfit.search.equivalent import Plan
 from boxfit.search.grid import lay_on_grid
 from boxfit.search.skyline import Answer, lay
 from tests.search.test_rectangle import exhaustive
 
 NODES = 100_000
+
+
+def lies_within(plan: Plan, placed: list[Placement]) -> bool:
+    """Whether every rectangle lies within the plan and none overlaps another."""
+    sides = ((plan.long, plan.short), (plan.short, plan.long))
+    boxes = [(x, y, x + sides[kind][0], y + sides[kind][1]) for kind, x, y in placed]
+    return all(
+        min(x, y) >= 0 and right <= plan.width and top <= plan.depth for x, y, right, top in boxes
+    ) and all(
+        far <= x or right <= u or high <= y or top <= v
+        for (x, y, right, top), (u, v, far, high) in combinations(boxes, 2)
+    )
 
 
 @settings(max_examples=150, deadline=None)
@@ -24,10 +38,24 @@ def test_yes_to_the_most_and_no_to_one_more(width: int, depth: int, one: int, ot
     answer, placed = lay(plan, most, NODES)
     assert (answer, len(placed)) == (Answer.YES, most)
     assert lay(plan, most + 1, NODES) == (Answer.NO, [])
-    boxes = [(x, y, x + footprints[kind][0], y + footprints[kind][1]) for kind, x, y in placed]
-    assert all(min(x, y) >= 0 and right <= width and top <= depth for x, y, right, top in boxes)
-    for (x, y, right, top), (u, v, far, high) in combinations(boxes, 2):
-        assert far <= x or right <= u or high <= y or top <= v
+    assert lies_within(plan, placed)
+
+
+@pytest.mark.parametrize(
+    ("plan", "count"),
+    [
+        (Plan(7, 7, 3, 2), 8),
+        (Plan(10, 17, 4, 3), 14),
+        (Plan(17, 22, 5, 4), 18),
+        (Plan(23, 23, 4, 3), 44),
+        (Plan(25, 25, 4, 3), 52),
+    ],
+)
+def test_lays_what_leaves_holes_between(plan: Plan, count: int) -> None:
+    """Plans whose cells are given up in the middle; a search that gives up more, or knows too much, says no."""
+    answer, placed = lay(plan, count, NODES)
+    assert (answer, len(placed)) == (Answer.YES, count)
+    assert lies_within(plan, placed)
 
 
 @settings(max_examples=40, deadline=None)
