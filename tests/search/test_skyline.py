@@ -52,7 +52,7 @@ def test_yes_to_the_most_and_no_to_one_more(width: int, depth: int, one: int, ot
     ],
 )
 def test_lays_what_leaves_holes_between(plan: Plan, count: int) -> None:
-    """Plans whose cells are given up in the middle; a search that gives up more, or knows too much, says no."""
+    """Cells in the middle stay empty; a search that gave up too much would say no."""
     answer, placed = lay(plan, count, NODES)
     assert (answer, len(placed)) == (Answer.YES, count)
     assert lies_within(plan, placed)
