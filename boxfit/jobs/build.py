@@ -9,6 +9,7 @@ from boxfit.jobs.electrics import judged_electrics, write_electrics
 from boxfit.jobs.fittings import out_of_reach, write_fittings
 from boxfit.jobs.going_on import JudgedWrongError, Search
 from boxfit.jobs.laid_out import best_and_others
+from boxfit.jobs.landing import landing, origin_of
 from boxfit.jobs.page import write_layout_page
 from boxfit.jobs.parcels import DRAWINGS, refuse_unknown_shops, write_parcels
 from boxfit.jobs.prints import write_prints
@@ -101,8 +102,7 @@ def build(car: Car, module: Module, target: Path, search: Search, shops: Sequenc
     """
     from boxfit.box.whole import built_boxes
     from boxfit.files.layout_json import layout_bytes
-    from boxfit.files.made_from import MADE_FROM, made_from_bytes
-    from boxfit.files.results import whole_or_nothing
+    from boxfit.files.record import BUILD
     from boxfit.judge.solids import judge_solids
     from boxfit.report.page.whole import Told
     from boxfit.report.summary import summary
@@ -113,7 +113,8 @@ def build(car: Car, module: Module, target: Path, search: Search, shops: Sequenc
     tell = search.tell
     with best_and_others(car, module, search) as (best, with_alternatives):
         refuse_unbuildable(car, best)
-        with whole_or_nothing(target) as folder:
+        origin = origin_of(car, module, best)
+        with landing(target, BUILD, car, module, origin) as folder:
             tell("making solids")
             built = built_boxes(car, module, best)
             write_fittings(car, module, best, built, folder)
@@ -131,7 +132,6 @@ def build(car: Car, module: Module, target: Path, search: Search, shops: Sequenc
             pack = draw(car, module, best, built, solids, folder)
             layout = with_alternatives()
             (folder / "layout.json").write_bytes(layout_bytes(layout))
-            (folder / MADE_FROM).write_bytes(made_from_bytes(car, module))
             wiring = write_electrics(electrics, folder, folder / DRAWINGS)
             write_weights(car, pack, folder)
             blocks = [*write_retention(car, module, built, folder), "", *wiring]

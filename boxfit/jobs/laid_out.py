@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from boxfit.car import Car
 from boxfit.jobs.going_on import JudgedWrongError, NothingFitsError, Search
+from boxfit.jobs.landing import landing, origin_of
 from boxfit.layout import Layout
 from boxfit.module import Module
 
@@ -92,10 +93,10 @@ def laid_out_beside_others(car: Car, module: Module, search: Search) -> Layout:
         return with_alternatives()
 
 
-def write_layout(layout: Layout, target: Path) -> None:
+def write_layout(car: Car, module: Module, layout: Layout, target: Path) -> None:
     """Writes layout.json alone into the results folder. Raises InputError where that cannot be."""
     from boxfit.files.layout_json import layout_bytes
-    from boxfit.files.results import whole_or_nothing
+    from boxfit.files.record import LAYOUT
 
-    with whole_or_nothing(target) as folder:
+    with landing(target, LAYOUT, car, module, origin_of(car, module, layout)) as folder:
         (folder / "layout.json").write_bytes(layout_bytes(layout))
