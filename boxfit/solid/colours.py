@@ -15,6 +15,7 @@ COLOURS: dict[str, Colour] = {
     "foot": (0.25, 0.30, 0.36, 1.0),
     "spreading plate": (0.36, 0.41, 0.46, 1.0),
     "disconnect cover": (0.60, 0.62, 0.64, 1.0),
+    "lifting lug": (0.48, 0.44, 0.36, 1.0),
     "bought part": (0.10, 0.12, 0.30, 1.0),
     "link cable": (1.0, 0.22, 0.0, 1.0),
     "module": (0.02, 0.13, 0.11, 1.0),

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from boxfit.bay import Block, Vector
-from boxfit.box.fitting import Fastener, Fittings
+from boxfit.box.fitting import Fastener, Fittings, Strip
 from boxfit.box.outside.cables import Cable, Link, cable_entries, links_of, main_cable
 from boxfit.box.outside.feet import Foot, OutOfReach, feet_of, foot_fasteners, foot_notes, head_behind
 from boxfit.box.outside.lifting import lifting_lugs
@@ -86,7 +86,7 @@ def _add_feet(fitted: Sequence[_Fitted], standing: Sequence[Standing]) -> None:
 def _take_feet(one: _Fitted, box: Standing, feet: Sequence[Foot]) -> None:
     """Strips, screws and notes of the feet of a box."""
     own = one.fittings
-    blocks = tuple(block for foot in feet for strip in foot.strips for block in strip_blocks(strip))
+    blocks = _blocks([strip for foot in feet for strip in foot.strips])
     thick = box.parts.tray.thickness
     heads = [head_behind(screw, thick) for foot in feet for screw in foot.cutouts]
     one.site = replace(one.site, taken=one.site.taken + blocks).pierced(heads)
@@ -113,7 +113,7 @@ def _add_lugs_and_cables(
     """Lugs first, as they have to enclose the balance point, unless a cable then finds no room."""
     filled = _filled(box, module)
     lugs, notes = lifting_lugs(one.site, box.parts, box.bay.box, filled)
-    beside = replace(one.site, taken=one.site.taken + tuple(lug.body for lug in lugs))
+    beside = replace(one.site, taken=one.site.taken + _blocks(lugs))
     entries = cable_entries(beside, box.middle, *cables)
     if lugs and entries.lacking:
         alone = cable_entries(one.site, box.middle, *cables)
@@ -123,9 +123,13 @@ def _add_lugs_and_cables(
     one.lacking = entries.lacking
     if not lugs:
         lugs, notes = lifting_lugs(one.site, box.parts, box.bay.box, filled)
-    one.site = replace(one.site, taken=one.site.taken + tuple(lug.body for lug in lugs))
+    one.site = replace(one.site, taken=one.site.taken + _blocks(lugs))
     own = one.fittings
-    one.fittings = replace(own, bought=own.bought + lugs, notes=own.notes + notes)
+    one.fittings = replace(own, strips=own.strips + lugs, notes=own.notes + notes)
+
+
+def _blocks(strips: Sequence[Strip]) -> tuple[Block, ...]:
+    return tuple(block for strip in strips for block in strip_blocks(strip))
 
 
 def _filled(one: Standing, module: Module) -> tuple[float, Vector]:

@@ -23,6 +23,7 @@ MANY = {
     "foot": "feet",
     "spreading plate": "spreading plates",
     "disconnect cover": "disconnect covers",
+    "lifting lug": "lifting lugs",
     "bought part": "bought parts",
     "module": "modules",
     "module room": "room kept clear by modules",
