@@ -72,7 +72,8 @@ def _amperes(found: Electrics) -> Iterator[str]:
         each, when = one.drawn / found.pack.parallel, "all the time" if one.kind == "continuous" else "peak"
         yield from named(
             "drive draws",
-            f"{one.drawn:.0f} A {when}, {each:.0f} A a string and module: {one.share:.0%} of what it may give",
+            f"{one.drawn:.0f} A {when}, {each:.0f} A a string and module: "
+            f"{one.share:.0%} of what it may give",
         )
     if not found.loads:
         yield from named("drive", "not told what it draws: current under [electrics] in car.toml")
