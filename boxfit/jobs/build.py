@@ -31,7 +31,7 @@ def refuse_unbuildable(car: Car, layout: Layout) -> None:
     from boxfit.box.notes import cannot_build
     from boxfit.files.problems import InputError, Problem
 
-    remedy = "give the workshop's own figures under [box] in car.toml or in the bay's file"
+    remedy = "give the workshop's own figure for it in car.toml; [box] may also stand in the bay's file"
     problems = [
         Problem(bay.name, "", reason, None, remedy)
         for bay, placed in zip(car.bays, layout.bays, strict=True)

@@ -59,8 +59,8 @@ def _not_drawn(car: Car) -> Iterator[str]:
     """Names with signs that no drawing can show."""
     named = [("car.toml: name", car.name), *((f"car.toml: {one.name}", one.name) for one in car.carried)]
     for bay in car.bays:
-        own = (bay, *bay.keepouts, *bay.mounts)
-        named += [(f"{bay.name}: name", one.name) for one in own]
+        own = (bay.name, *(one.name for one in bay.keepouts), *(one.name for one in bay.mounts))
+        named += [(f"{bay.name}: name", name) for name in own]
     for place, name in named:
         if missing := signs_not_drawn(name):
             yield f"{place}: drawings have no sign for {' '.join(missing)}; frames stand in their place"
