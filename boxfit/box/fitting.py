@@ -17,9 +17,18 @@ DIRECTIONS: dict[Looks, Vector] = {
     "down": (0.0, 0.0, -1.0),
 }
 
-BoughtKind = Literal["cable gland", "connector", "breather", "drain", "service disconnect"]
+BoughtKind = Literal["cable gland", "connector", "bars and glands", "breather", "drain", "service disconnect"]
+"""A connector is a housing that is bought whole, bars and glands are what goes into one that is made."""
 StripKind = Literal[
-    "hold-down", "hold-down bracket", "foot", "spreading plate", "disconnect cover", "lifting lug"
+    "hold-down",
+    "hold-down bracket",
+    "foot",
+    "spreading plate",
+    "disconnect cover",
+    "lifting lug",
+    "cable housing",
+    "housing cover",
+    "housing block",
 ]
 
 

@@ -113,7 +113,7 @@ Row = tuple[str, str, float, str, int]
 
 
 def _of_strips(parts: BoxParts) -> Iterator[Row]:
-    """Blocks on three sides, a bar's ends to their plates, feet that no screw holds, lugs all round."""
+    """Blocks on three sides, a bar's ends to their plates, feet that no screw holds, lugs, housings."""
     for strip in parts.fittings.strips:
         if strip.kind == "hold-down bracket" and strip.bar:
             around = strip.width + 2.0 * strip.legs[0][1]
@@ -125,6 +125,31 @@ def _of_strips(parts: BoxParts) -> Iterator[Row]:
             yield ("foot seam", "foot and wall", ON_WALL, "fillet along both sides, no bevel", 2)
         elif strip.kind == "lifting lug":
             yield _of_lug(parts.tray, strip)
+        elif strip.kind == "cable housing":
+            high, wide = (length for _, length in strip.legs[:2])
+            yield (
+                "housing seam",
+                "both ends of the cable housing",
+                strip.width,
+                "outside corner, no bevel",
+                1,
+            )
+            yield (
+                "housing to wall",
+                "cable housing and wall",
+                2.0 * (high + wide),
+                "fillet outside, no bevel",
+                1,
+            )
+        elif strip.kind == "housing block":
+            around = strip.width + strip.legs[0][1]
+            yield (
+                "housing block seam",
+                "block and cable housing",
+                around,
+                "fillet on two sides, no bevel",
+                1,
+            )
 
 
 def _of_lug(tray: Tray, lug: Strip) -> Row:

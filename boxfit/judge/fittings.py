@@ -14,6 +14,7 @@ from boxfit.judge.distance import Cuboid, block_distance, shortfall
 from boxfit.judge.feet import judge_feet, leg_cuboids
 from boxfit.judge.finding import SLACK, Finding
 from boxfit.judge.fittings_claim import FACES, ToldBought, ToldBox, read_fittings
+from boxfit.judge.housings import judge_housings
 from boxfit.judge.lugs import KIND, judge_lugs
 from boxfit.judge.places import SetBox, set_box
 from boxfit.module import Module
@@ -55,6 +56,7 @@ def judge_fittings(
         findings += judge_feet(box.set, box.told.strips)
         findings += judge_lugs(box.set, box.claimed, box.told.strips, all_parts)
         findings += _judge_bought(box, all_parts)
+        findings += judge_housings(box.told)
         findings += judge_behind(box.set, box.claimed, box.told, module)
         findings += _judge_rules(box, car)
     return (*findings, *_judge_together(boxes))

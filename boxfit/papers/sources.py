@@ -122,7 +122,7 @@ LISTED = (
     Source("one person lifts 25 kg; 40 kg into a boot fails", "common practice, no source", PRACTICE),
     Source("allowances, gap, liner, headroom where not told", "common practice, no source", PRACTICE),
     Source("tolerances of cutting, folding, welding, printing", "common practice, no source", PRACTICE),
-    Source("breather, drain, disconnect, lugs: sizes", "common practice, no source", PRACTICE),
+    Source("breather, drain, disconnect, lugs, housings: sizes", "common practice, no source", PRACTICE),
     Source("body sheet taken as DC01 where not known", "common practice, no source", PRACTICE),
     Source("strips that modules are held on, 12 mm", "common practice, no source", PRACTICE),
 )

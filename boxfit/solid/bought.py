@@ -11,13 +11,24 @@ if TYPE_CHECKING:
 
 ROUND = frozenset({"cable gland", "breather", "drain"})
 """Kinds that are round about their hole's axis; the others are square."""
+INSET = 0.25
+"""What is in a housing is drawn so much of its sides smaller all round (for looks only)."""
 
 
 def bought_shape(bought: Bought) -> "TopoDS_Shape":
     """The solid of a bought part in the car's coordinates [mm]: within its body, touching the box."""
     if bought.kind in ROUND:
         return _round(bought)
-    return block_shape(bought.body)
+    return block_shape(_inside(bought.body) if bought.kind == "bars and glands" else bought.body)
+
+
+def _inside(body: Block) -> Block:
+    """What stands in a housing that is a part of its own, its collar and cover left free."""
+    low, high = (
+        [one + INSET * (other - one) for one, other in zip(ends[0], ends[1], strict=True)]
+        for ends in ((body.low, body.high), (body.high, body.low))
+    )
+    return Block((low[0], low[1], low[2]), (high[0], high[1], high[2]))
 
 
 def _round(bought: Bought) -> "TopoDS_Shape":
