@@ -16,8 +16,9 @@ from boxfit.standards.strengths import STRENGTHS
 PIN_PAST = 14.0
 """How far the pin stands out past flange and cover plate [mm], so that a shackle clears them: common
 practice, no source."""
-ALUMINIUM, STEEL = (6.0, 8.0, 10.0), (4.0, 5.0, 6.0, 8.0)
-"""Sheet of lugs [mm], the first that of feet: common practice, no source."""
+ALUMINIUM, STEEL = (6.0, 8.0), (4.0, 5.0, 6.0, 8.0)
+"""Sheet of lugs [mm], the first that of feet; none so thick that less than 1.5 t is left over the hole:
+common practice, no source."""
 ROUNDED = 0.45
 """Corners are rounded by no more than this share of the height [-]."""
 SPARE = 1.1
@@ -65,13 +66,15 @@ def bears(parts: BoxParts, wall: Wall, size: Size, mass: float) -> bool:
 def lug_at(parts: BoxParts, wall: Wall, along: float, size: Size) -> Strip:
     """A plate that stands square on the wall under the flange, its hole past all that hangs over it.
 
+    Where little hangs over it the hole still has its metal towards the wall.
+
     All lugs of one size are the same part: `inwards` is to the right of its way as it is seen with its upper
     edge on the left.
     """
     tray, thick = parts.tray, size.thickness
     top = wall.levels[1] - (tray.thickness if tray.flange > 0.0 else 0.0)
     edge = to_edge(thick)
-    lever = _reach(parts, wall, along, top) + PIN_PAST
+    lever = max(_reach(parts, wall, along, top) + PIN_PAST, edge)
     inwards = _beside(wall.looks)
     near, far = spread(along, thick)
     start = wall.point(near if DIRECTIONS[inwards][1 - wall.axis] > 0.0 else far, top)
