@@ -213,12 +213,18 @@ def through(cable: Cable, link: Link) -> Main:
 
 
 def _housed(site: Site, cable: Cable, link: Link, walls: Sequence[Wall]) -> Placed | tuple[Lacking, ...]:
-    """A housing on the first wall that takes one, its cables leaving by the first way that is free."""
+    """A housing on the first wall that takes one, as near to the other end as any way out of it lets."""
     lacking: list[Lacking] = []
+    rank = near((link.at[0], link.at[1]))
     for wall in walls:
+        found: list[tuple[float, int, Placed]] = []
         for wanted in housings_wanted(through(cable, link), site.around.bay.box):
-            found = place(site, wanted, [wall], near((link.at[0], link.at[1])))
-            if isinstance(found, Placed):
-                return found
-            lacking += found
+            one = place(site, wanted, [wall], rank)
+            if isinstance(one, Placed):
+                at = one.bought.at
+                found.append((round(rank(wall, (at[1 - wall.axis], at[2])), 6), len(found), one))
+            else:
+                lacking += one
+        if found:
+            return min(found, key=lambda each: each[:2])[2]
     return tuple(lacking)

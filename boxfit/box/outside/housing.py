@@ -80,7 +80,7 @@ def housing_sheet(rules: BoxRules) -> tuple[str, float, float]:
 
 
 def housings_wanted(main: Main, rules: BoxRules) -> Iterator[Wanted]:
-    """Housings whose cables leave rearwards or right along the wall, forwards or left, or down.
+    """Housings whose cables leave forwards or left along the wall, rearwards or right, or down.
 
     The face that the cables leave by is as long as their glands ask: nuts clear of the bends at its ends.
     """
@@ -91,7 +91,7 @@ def housings_wanted(main: Main, rules: BoxRules) -> Iterator[Wanted]:
     top, out = SLOT_HEIGHT / 2.0 + thick, (0.0, main.deep(thick))
     narrow = slot + 2.0 * (thick + radius)
     kind: BoughtKind = "connector" if rules.process == "printed" else "bars and glands"
-    for words in ("rearwards or to the right", "forwards or to the left", "downwards"):
+    for words in ("forwards or to the left", "rearwards or to the right", "downwards"):
         down = words == "downwards"
         along = spread(0.0, max(narrow, row) if down else narrow)
         up = (top - (DEEP if down else max(DEEP, row)), top)
