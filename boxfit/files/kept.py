@@ -43,7 +43,6 @@ class Finding:
         return self.ended is None or seconds <= self.ended
 
 
-@lru_cache(maxsize=2)
 def text_mark(without: frozenset[str] = frozenset()) -> str:
     """A number that stands for the program's own text, some of its parts left out."""
     known = sha256()
