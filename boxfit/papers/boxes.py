@@ -132,7 +132,9 @@ def welds_table(one: BuiltBox) -> Block:
         )
         for weld in welds
     ]
-    rows.append(("all seams", "", "", "", f"{length_of(welds):.0f}", "hold-downs, feet, lugs and housings included"))
+    rows.append(
+        ("all seams", "", "", "", f"{length_of(welds):.0f}", "hold-downs, feet, lugs and housings included")
+    )
     columns = ("seam", "joins", "qty", "mm each", "mm in all", "edges")
     return Grid(
         "Welds; tolerances ISO 13920-B, by a qualified welder", columns, tuple(rows), frozenset((2, 3, 4))
