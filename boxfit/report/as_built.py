@@ -9,8 +9,9 @@ from dataclasses import replace
 from boxfit.car import Car, Target
 from boxfit.layout import Layout, Weights
 from boxfit.report.columns import counted
-from boxfit.weight.corners import State, margins, states
+from boxfit.weight.corners import State, judged, margins, states
 from boxfit.weight.demands import SHARE_STEP
+from boxfit.weight.held import beyond_tolerance
 from boxfit.weight.pack import Pack
 
 NEAR_ENOUGH = 500.0
@@ -54,12 +55,6 @@ def as_built(car: Car, layout: Layout, pack: Pack, found: tuple[State, ...]) -> 
     return (*_share(car, layout, found), *_over(car, found))
 
 
-def judged(car: Car, found: tuple[State, ...]) -> State:
-    """The state in which the target is judged: the one with its people, else as converted."""
-    aboard = car.target.aboard if car.target else ()
-    return found[2] if any(one.name in aboard for one in car.carried) else found[1]
-
-
 def weighed_as_built(car: Car, layout: Layout, modules: float, pack: Pack | None) -> Layout:
     """The layout with the weights as built, in the state that the target judges; as it is without scales.
 
@@ -87,9 +82,9 @@ def _share(car: Car, layout: Layout, found: tuple[State, ...]) -> Iterator[str]:
         return
     target, state = car.target, judged(car, found)
     off = round(state.front_share - target.front_share, SHARE_STEP)
-    if abs(off) <= target.tolerance + 1e-9:
+    beyond = beyond_tolerance(car, state.front_share)
+    if not beyond:
         return
-    beyond = abs(off) - target.tolerance
     searched = "the search, which leaves the fittings out, met it" if layout.target_met else "as searched too"
     aboard = "" if state is found[1] else f" {state.name}"
     yield (
