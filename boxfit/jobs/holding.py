@@ -9,9 +9,9 @@ spent.
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from boxfit.car import Car
-from boxfit.jobs.going_on import NothingFitsError, Tell
-from boxfit.jobs.laid_out import BestAndOthers
+from boxfit.car import Car, Limits
+from boxfit.jobs.going_on import NothingFitsError, Search, Tell
+from boxfit.jobs.laid_out import BestAndOthers, best_and_others
 from boxfit.layout import Layout
 from boxfit.module import Module
 from boxfit.weight.held import Held, held
@@ -75,6 +75,32 @@ def holding(car: Car, module: Module, found: BestAndOthers, tell: Tell) -> Made:
     chosen = _settled(car, module, tried, reasons)
     found.settle(chosen.layout, chosen.reserve)
     return chosen
+
+
+def laid_out_beside_others(car: Car, module: Module, search: Search) -> tuple[Layout, Pack | None]:
+    """The best layout with its alternatives, all judged, and its pack with everything on.
+
+    It holds limits and target so, as `build` would. The pack is None where none of that is asked, or boxes
+    cannot be made as their rules say: then boxes and modules alone are weighed. Raises as `holding` does.
+    """
+    with best_and_others(car, module, search) as found:
+        pack = holding(car, module, found, search.tell).pack if _can_be_held(car, found.best) else None
+        return found.with_alternatives(), pack
+
+
+def _can_be_held(car: Car, layout: Layout) -> bool:
+    """Whether weights are asked of the car, and boxes of the layout can be made."""
+    from boxfit.files.problems import InputError
+    from boxfit.jobs.unmakeable import refuse_unbuildable, refuse_unmakeable
+
+    if car.weighed is None or (car.target is None and car.limits == Limits()):
+        return False
+    try:
+        refuse_unmakeable(car)
+        refuse_unbuildable(car, layout)
+    except InputError:
+        return False
+    return True
 
 
 def _rounds(

@@ -123,12 +123,6 @@ def best_and_others(car: Car, module: Module, search: Search) -> Iterator[BestAn
         yield BestAndOthers(car, module, search, elsewhere)
 
 
-def laid_out_beside_others(car: Car, module: Module, search: Search) -> Layout:
-    """The best layout with its alternatives, all judged. Raises as `laid_out` does."""
-    with best_and_others(car, module, search) as found:
-        return found.with_alternatives()
-
-
 def write_layout(layout: Layout, target: Path) -> None:
     """Writes layout.json alone into the results folder. Raises InputError where that cannot be."""
     from boxfit.files.layout_json import layout_bytes

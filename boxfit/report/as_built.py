@@ -1,12 +1,13 @@
 """Where the parts as built lead the weights out of what was asked, and what would bring them back.
 
-The search weighs modules and empty boxes; what is fixed to a box is known only once it is made. [kg, mm]
+The search weighs modules and empty boxes; what is fixed to a box is known only once it is made. A build
+searches again where that breaks a limit (jobs/holding.py); findings are for whatever is not so made. [kg, mm]
 """
 
 from collections.abc import Iterator
 from dataclasses import replace
 
-from boxfit.car import Car, Target
+from boxfit.car import Car, Limits, Target
 from boxfit.layout import Layout, Weights
 from boxfit.report.columns import counted
 from boxfit.weight.corners import State, judged, margins, states
@@ -49,9 +50,9 @@ def _shifted(along: float) -> str:
 
 
 def as_built(car: Car, layout: Layout, pack: Pack, found: tuple[State, ...]) -> tuple[str, ...]:
-    """Findings, each with its figure; none of a pack only searched, whose target is told elsewhere."""
+    """Findings, each with its figure; of a pack only searched that what it holds is not the last word."""
     if not pack.every_part:
-        return ()
+        return tuple(_without_fittings(car))
     return (*_share(car, layout, found), *_over(car, found))
 
 
@@ -74,6 +75,15 @@ def weighed_as_built(car: Car, layout: Layout, modules: float, pack: Pack | None
         centre_of_mass=state.centre,
     )
     return replace(layout, weights=weights)
+
+
+def _without_fittings(car: Car) -> Iterator[str]:
+    """That limits and target hold for boxes and modules alone, where any is asked."""
+    if car.target is not None or car.limits != Limits():
+        yield (
+            "Limits and target are held without what is fixed to the boxes and without link cables, which "
+            "come on top of these loads: build weighs every part, and searches again where that breaks one."
+        )
 
 
 def _share(car: Car, layout: Layout, found: tuple[State, ...]) -> Iterator[str]:

@@ -169,6 +169,22 @@ def test_where_no_layout_holds_nothing_is_built_and_it_is_said() -> None:
     assert "kg less there" in second
 
 
+def test_layout_alone_holds_as_a_build_does_and_weighs_every_part() -> None:
+    car = rear_limited()
+    layout, pack = jobs.laid_out_beside_others(car, MODULE, Search(Watch(), 1, lambda _: None))
+    assert layout_bytes(layout) == layout_bytes(rear_held()[2])
+    assert pack == rear_held()[1].pack
+
+
+def test_layout_of_boxes_that_nobody_can_make_is_as_searched() -> None:
+    bays = tuple(replace(bay, box=replace(bay.box, bend_radius=0.1)) for bay in REAR.bays)
+    car = replace(rear_limited(), bays=bays)
+    layout, pack = jobs.laid_out_beside_others(car, MODULE, Search(Watch(), 1, lambda _: None))
+    assert pack is None
+    assert layout.reserve == ()
+    assert jobs.laid_out_beside_others(REAR, MODULE, Search(Watch(), 1, lambda _: None))[1] is None
+
+
 def test_a_build_holds_its_limits_by_weights_csv_and_its_layout_is_taken_up_again(tmp_path: Path) -> None:
     car = rear_limited()
     text = jobs.build(car, MODULE, tmp_path / "out", Search(Watch(), 1, lambda _: None))

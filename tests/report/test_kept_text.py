@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from boxfit.car import PointMass, Target
+from boxfit.car import Limits, PointMass, Target
 from boxfit.report.kept_text import kept_note, nearest_note, never_holds
 from boxfit.report.margins import margins
 from boxfit.report.summary import how_good, summary
@@ -40,6 +40,13 @@ def test_the_summary_tells_what_is_in_its_loads_and_what_a_proof_holds_with() ->
     assert how_good(replace(WITH_IT, proven=False)).startswith("not proven with 11.6 kg kept")
     assert "kept for fittings" not in how_good(LAYOUT)
     assert "\n  kept  " not in summary(CAR, MODULE, LAYOUT)
+
+
+def test_loads_of_boxes_and_modules_alone_are_called_so() -> None:
+    words = " ".join(summary(CAR, MODULE, LAYOUT).split())
+    assert "held without what is fixed to the boxes and without link cables" in words
+    nothing_asked = replace(CAR, target=None, limits=Limits())
+    assert "held without" not in summary(nothing_asked, MODULE, LAYOUT)
 
 
 def test_a_target_that_none_meets_is_told_with_its_figures() -> None:
