@@ -36,8 +36,8 @@ def proven_with(layout: Layout) -> str:
 def kept_note(first: Layout, broke: Held, layout: Layout) -> str:
     """What was kept, what the best without it would have broken, and what it costs against that."""
     return (
-        f"Kept {kept_mass(layout):.1f} kg for {FOR_IT}, as weighed on boxes made ({kept_words(layout)}): "
-        f"loads, target and proof are told with it. The best without it, {_size(first)}, would have had "
+        f"Kept {kept_mass(layout):.1f} kg for {FOR_IT}, as weighed on boxes made: loads, target and proof "
+        f"are told with it. The best without it, {_size(first)}, would have had "
         f"{_broken(broke)}. Against that: {difference(first, layout)}."
     )
 
