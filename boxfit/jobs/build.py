@@ -10,6 +10,7 @@ from boxfit.jobs.fittings import out_of_reach, write_fittings
 from boxfit.jobs.going_on import Search, refuse_faulty
 from boxfit.jobs.holding import holding
 from boxfit.jobs.laid_out import best_and_others
+from boxfit.jobs.landing import landing, origin_of
 from boxfit.jobs.page import write_layout_page
 from boxfit.jobs.parcels import DRAWINGS, refuse_unknown_shops, write_parcels
 from boxfit.jobs.prints import write_prints
@@ -86,8 +87,7 @@ def build(car: Car, module: Module, target: Path, search: Search, shops: Sequenc
     NothingFitsError, JudgedWrongError, or InputError where a box cannot be made or written.
     """
     from boxfit.files.layout_json import layout_bytes
-    from boxfit.files.made_from import MADE_FROM, made_from_bytes
-    from boxfit.files.results import whole_or_nothing
+    from boxfit.files.record import BUILD
     from boxfit.judge.as_built import judge_as_built
     from boxfit.judge.solids import judge_solids
     from boxfit.report.page.whole import Told
@@ -100,7 +100,8 @@ def build(car: Car, module: Module, target: Path, search: Search, shops: Sequenc
     with best_and_others(car, module, search) as found:
         made = holding(car, module, found, tell)
         best, built, electrics = made.layout, made.built, made.electrics
-        with whole_or_nothing(target) as folder:
+        origin = origin_of(car, module, best)
+        with landing(target, BUILD, car, module, origin) as folder:
             tell("making solids")
             write_fittings(car, module, best, built, folder)
             write_judged_electrics(electrics, best, folder)
@@ -115,7 +116,6 @@ def build(car: Car, module: Module, target: Path, search: Search, shops: Sequenc
             pack = draw(car, module, best, built, solids, folder)
             layout = found.with_alternatives()
             (folder / "layout.json").write_bytes(layout_bytes(layout))
-            (folder / MADE_FROM).write_bytes(made_from_bytes(car, module))
             wiring = write_electrics(electrics, folder, folder / DRAWINGS)
             write_weights(car, pack, folder)
             refuse_faulty(judge_as_built(folder, car))

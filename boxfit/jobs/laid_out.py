@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, TypeAlias
 
 from boxfit.car import Car
 from boxfit.jobs.going_on import JudgedWrongError, NothingFitsError, Search
+from boxfit.jobs.landing import landing, origin_of
 from boxfit.layout import Layout
 from boxfit.module import Module
 from boxfit.weight.reserve import NO_RESERVE, Reserve
@@ -123,10 +124,10 @@ def best_and_others(car: Car, module: Module, search: Search) -> Iterator[BestAn
         yield BestAndOthers(car, module, search, elsewhere)
 
 
-def write_layout(layout: Layout, target: Path) -> None:
+def write_layout(car: Car, module: Module, layout: Layout, target: Path) -> None:
     """Writes layout.json alone into the results folder. Raises InputError where that cannot be."""
     from boxfit.files.layout_json import layout_bytes
-    from boxfit.files.results import whole_or_nothing
+    from boxfit.files.record import LAYOUT
 
-    with whole_or_nothing(target) as folder:
+    with landing(target, LAYOUT, car, module, origin_of(car, module, layout)) as folder:
         (folder / "layout.json").write_bytes(layout_bytes(layout))

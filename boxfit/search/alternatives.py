@@ -1,7 +1,6 @@
 """Other layouts worth a look beside the best: another family of boxes, a keep-out gone, centred, lightest."""
 
 from collections.abc import Iterator
-from concurrent.futures import Future
 from dataclasses import dataclass, replace
 
 from boxfit.bay import Bay, Shape
@@ -9,7 +8,7 @@ from boxfit.car import Car
 from boxfit.electrics.strings import packs
 from boxfit.layout import Alternative, Layout
 from boxfit.module import Module
-from boxfit.search.elsewhere import Elsewhere
+from boxfit.search.elsewhere import Asked, Elsewhere
 from boxfit.search.find import NoLayout, find_layout, layout_of
 from boxfit.search.pack import PackSearch
 from boxfit.search.searches import BaySearches
@@ -48,7 +47,7 @@ class Alternatives:
         self.searches = BaySearches(module, watch)
         self.elsewhere = elsewhere
         self._changed = list(_changed_cars(car))
-        self._asked: list[Future[Layout | NoLayout]] = []
+        self._asked: list[Asked[BaySearches, _Task, Layout | NoLayout]] = []
         self.keep(NO_RESERVE)
 
     def keep(self, reserve: Reserve) -> None:

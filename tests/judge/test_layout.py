@@ -29,6 +29,8 @@ BUILT = (
     "cutout",
     "foot",
     "hold-down",
+    "lug",
+    "housing",
     "breather",
     "drain",
     "disconnect",
