@@ -97,10 +97,11 @@ def layout(
     with _messages(), progress() as tell:
         the_car, (the_module,) = read_together(car, [module])
         with watched(seconds, tell) as watch:
-            found = jobs.laid_out_beside_others(the_car, the_module, jobs.Search(watch, processes, tell))
+            search = jobs.Search(watch, processes, tell)
+            found, pack = jobs.laid_out_beside_others(the_car, the_module, search)
         target = out / the_car.folder / the_module.stem
         jobs.write_layout(the_car, the_module, found, target)
-        text = summary(the_car, the_module, found)
+        text = summary(the_car, the_module, found, pack)
     _done(text, target / "layout.json")
 
 

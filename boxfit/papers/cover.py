@@ -8,9 +8,8 @@ from boxfit.papers.case import WORKING_AID, Case, missing
 from boxfit.papers.fixings import failing, percent
 from boxfit.papers.flow import Block, Heading, Points, Section, Words
 from boxfit.papers.grid import Grid
-from boxfit.report.as_built import judged
 from boxfit.retention.lug import LIFTED
-from boxfit.weight.corners import margins
+from boxfit.weight.corners import judged, margins
 
 TO_SIGN = 8.0
 """Height of a row to sign in [mm]."""

@@ -109,3 +109,8 @@ class Asked(Generic[Tool, Item, Answer]):
     task: Callable[[Tool, Item], Answer]
     item: Item
     elsewhere: "Future[Answer] | None"
+
+    def cancel(self) -> None:
+        """Leaves the task undone where no process has begun it yet."""
+        if self.elsewhere is not None:
+            self.elsewhere.cancel()
