@@ -97,10 +97,11 @@ def layout(
     with _messages(), progress() as tell:
         the_car, (the_module,) = read_together(car, [module])
         with watched(seconds, tell) as watch:
-            found = jobs.laid_out_beside_others(the_car, the_module, jobs.Search(watch, processes, tell))
+            search = jobs.Search(watch, processes, tell)
+            found, pack = jobs.laid_out_beside_others(the_car, the_module, search)
         target = out / the_car.folder / the_module.stem
-        jobs.write_layout(found, target)
-        text = summary(the_car, the_module, found)
+        jobs.write_layout(the_car, the_module, found, target)
+        text = summary(the_car, the_module, found, pack)
     _done(text, target / "layout.json")
 
 
@@ -156,16 +157,14 @@ def limits(
 ) -> None:
     """Say what holds the layout back and what easing each thing would bring, and write limits.csv."""
     from boxfit import jobs
-    from boxfit.files.results import write_whole
     from boxfit.files.together import read_together
 
     with _messages(), progress() as tell:
         the_car, (the_module,) = read_together(car, [module])
+        target = out / the_car.folder / the_module.stem
         with watched(seconds, lambda _: None) as watch:  # what it tells are its easings
-            text, rows, fits = jobs.limits(the_car, the_module, jobs.Search(watch, processes, tell))
-        target = out / the_car.folder / the_module.stem / "limits.csv"
-        write_whole(target, rows.encode())
-    _done(text, target)
+            text, fits = jobs.limits(the_car, the_module, target, jobs.Search(watch, processes, tell))
+    _done(text, target / "limits.csv")
     if not fits:
         raise typer.Exit(NO_LAYOUT)
 

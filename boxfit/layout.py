@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from boxfit.bay import Vector
 from boxfit.box_shape import corner_count, rectangle
+from boxfit.car import PointMass
 from boxfit.module import Stance
 from boxfit.surface import Outline
 
@@ -99,7 +100,11 @@ class Weights:
 
 @dataclass(frozen=True)
 class Layout:
-    """The answer of the search. `notes` say what held it back or where the target was missed."""
+    """The answer of the search. `notes` say what held it back or where the target was missed.
+
+    `reserve` is what was kept for fittings and link cables, as weighed on boxes made before; it is counted in
+    the axle figures of `weights`, and `bound` and `proven` hold with it. Empty where nothing was kept.
+    """
 
     car: str
     module: str
@@ -114,6 +119,7 @@ class Layout:
     weights: Weights
     notes: tuple[str, ...] = ()
     alternatives: "tuple[Alternative, ...]" = ()
+    reserve: tuple[PointMass, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -18,6 +18,7 @@ from typer.testing import CliRunner, Result
 
 from boxfit.bay import Block
 from boxfit.cli import app
+from boxfit.files.record import digest, record_in
 from boxfit.files.together import read_together
 from boxfit.judge.layout import judge_layout
 from tests.readme import told_files
@@ -144,10 +145,10 @@ def test_a_shop_that_is_not_known_is_told_before_the_search(tmp_path: Path) -> N
     assert '(got "paint")' in done.stderr
 
 
-def test_layout_writes_layout_json_alone(tmp_path: Path) -> None:
+def test_layout_writes_layout_json_and_its_record_alone(tmp_path: Path) -> None:
     done = run("layout", DUNLIN, "--module", HERON, "--out", tmp_path)
     assert done.exit_code == 0
-    assert [path.name for path in (tmp_path / "dunlin-850" / "heron-44").iterdir()] == ["layout.json"]
+    assert set(files_in(tmp_path / "dunlin-850" / "heron-44")) == {"layout.json", "made-from.json"}
     assert "9 modules, 3 in series x 3 parallel" in done.stdout
     assert "written" in done.stderr
 
@@ -157,7 +158,8 @@ def test_check_tells_litres_and_draws_the_bays(tmp_path: Path) -> None:
     assert done.exit_code == 0
     assert "litres" in done.stdout
     drawn = {path.name for path in (tmp_path / "dunlin-850" / "survey").iterdir()}
-    assert drawn == {f"{bay}-bay.{kind}" for bay in ("front", "rear") for kind in ("svg", "png")}
+    pictures = {f"{bay}-bay.{kind}" for bay in ("front", "rear") for kind in ("svg", "png")}
+    assert drawn == {*pictures, "made-from.json"}
 
 
 def test_check_of_a_bare_scan_shows_a_bay_file_and_writes_nothing(tmp_path: Path) -> None:
@@ -356,3 +358,38 @@ def test_the_bays_in_the_readme_are_read(tmp_path: Path) -> None:
     done = run("check", tmp_path, "--out", tmp_path / "out")
     assert done.exit_code == 0, done.stderr
     assert "the distance taped as 673.0 mm measures" in done.stdout
+
+
+def test_every_file_of_the_main_job_is_known_by_its_name_too(results: Path) -> None:
+    """So that results of before there were records are known."""
+    there = [name for name in files_in(results) if name != "made-from.json"]
+    assert len(there) > 80
+    known = record_in(results.parent, there)
+    assert sorted(name for one in known.values() for name in one.names) == there
+    assert set(known) == {"build", "build --for cut-shop", "build --for print-shop"}
+
+
+def test_the_record_tells_of_every_file(results: Path) -> None:
+    record = record_in(results, ())
+    told = {name: number for one in record.values() for name, number in one.names.items()}
+    there = {name: digest(path.read_bytes()) for name, path in files_in(results).items()}
+    del there["made-from.json"]
+    assert told == there
+
+
+def test_layout_and_limits_after_build_leave_what_build_wrote(results: Path, tmp_path: Path) -> None:
+    shutil.copytree(results, tmp_path / "dunlin-850" / "heron-44")
+    before = files_in(results)
+    mine = tmp_path / "dunlin-850" / "heron-44" / "offer.txt"
+    mine.write_text("mine", encoding="utf-8")
+    done = run("layout", DUNLIN, "--module", HERON, "--out", tmp_path)
+    assert (done.exit_code, "removed" in done.stderr) == (0, False)
+    assert set(files_in(mine.parent)) == {*before, "offer.txt"}
+
+    car = shutil.copytree(DUNLIN, tmp_path / "bays" / "dunlin-850")
+    text = (car / "car.toml").read_text(encoding="utf-8")
+    (car / "car.toml").write_text(text.replace("mass = 75.0", "mass = 76.0", 1), encoding="utf-8")
+    done = run("layout", car, "--module", HERON, "--out", tmp_path)
+    assert done.exit_code == 0
+    assert re.search(r"^removed assembly.csv and \d+ more: made from other files$", done.stderr, re.MULTILINE)
+    assert set(files_in(mine.parent)) == {"layout.json", "made-from.json", "offer.txt"}

@@ -9,8 +9,9 @@ from typer.testing import CliRunner, Result
 from boxfit.car import Car
 from boxfit.cli import app
 from boxfit.files.layout_json import layout_bytes
-from boxfit.files.made_from import MADE_FROM, made_from_bytes
+from boxfit.files.record import BUILD, MADE_FROM, record_bytes, record_of
 from boxfit.jobs.going_on import Search, Tell
+from boxfit.jobs.landing import origin_of
 from boxfit.layout import Layout
 from boxfit.module import Module
 from boxfit.papers.case import Case
@@ -30,8 +31,10 @@ def run(*words: str | Path) -> Result:
 def write_results(folder: Path, car: Car, module: Module) -> None:
     """What of the results of build the papers are made from."""
     folder.mkdir(parents=True, exist_ok=True)
-    (folder / "layout.json").write_bytes(layout_bytes(main_job()))
-    (folder / MADE_FROM).write_bytes(made_from_bytes(car, module))
+    content = layout_bytes(main_job())
+    (folder / "layout.json").write_bytes(content)
+    record = record_of(BUILD, origin_of(car, module, main_job()), [("layout.json", content)])
+    (folder / MADE_FROM).write_bytes(record_bytes({}, record))
 
 
 @pytest.fixture
@@ -125,10 +128,12 @@ def test_wrong_input_is_told_and_nothing_is_written(
     assert not any(tmp_path.iterdir())
 
 
-def test_papers_that_cannot_be_put_there_are_told(built: Path, builds: list[Path]) -> None:
+def test_what_somebody_put_in_the_place_of_the_papers_is_kept(built: Path, builds: list[Path]) -> None:
     (built / PLACE / "papers.pdf").mkdir()
+    (built / PLACE / "papers.pdf" / "letter.txt").write_text("mine", encoding="utf-8")
     done = run(DUNLIN, "--module", HERON, "--out", built)
-    assert done.exit_code == 2
-    assert "cannot be written" in done.stderr
+    assert done.exit_code == 0, done.output
     assert builds == []
-    assert sorted(path.name for path in (built / PLACE).iterdir()) == ["layout.json", MADE_FROM, "papers.pdf"]
+    assert "kept papers.pdf/letter.txt as papers-kept.pdf/letter.txt: not as boxfit wrote it" in done.stderr
+    assert (built / PLACE / "papers-kept.pdf" / "letter.txt").read_text(encoding="utf-8") == "mine"
+    assert (built / PLACE / "papers.pdf").read_bytes().startswith(b"%PDF")

@@ -153,7 +153,9 @@ def test_a_module_must_be_named_where_results_hold_none_or_two(out: Path, tmp_pa
 
 
 @pytest.mark.parametrize("file", ["layout.json", "mass.json"])
-@pytest.mark.parametrize("text", ["", "[]", "[" * 100_000, '{"boxes": [{"name": 3}]}', "\x00"])
+@pytest.mark.parametrize(
+    "text", ["", "[]", "[" * 100_000, '{"boxes": [{"name": 3}]}', '{"boxes": []}', "\x00"]
+)
 def test_damaged_results_are_told(file: str, text: str, out: Path) -> None:
     (out / "dunlin-850" / "heron-44" / file).write_text(text)
     done = run("weigh", DUNLIN, "--out", out, "--module", HERON, "--scales", 180, 180, 160, 160)

@@ -8,6 +8,7 @@ has room with all others in coming last: where this finds none, there is none.
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from math import floor
 from typing import Literal
 
@@ -63,6 +64,7 @@ class Step:
         return max(HAND - self.across, 0.0) if self.across < HAND - NOISE else 0.0
 
 
+@lru_cache(maxsize=4)  # the list, the summary and the page each tell of it
 def assembly(car: Car, module: Module, layout: Layout) -> tuple[Step, ...]:
     """Every step of filling every box, in the order in which it is done."""
     bays = {bay.name: bay for bay in car.bays}

@@ -17,7 +17,8 @@ DIRECTIONS: dict[Looks, Vector] = {
     "down": (0.0, 0.0, -1.0),
 }
 
-BoughtKind = Literal["cable gland", "connector", "breather", "drain", "service disconnect", "lifting eye"]
+BoughtKind = Literal["cable gland", "connector", "bars and glands", "breather", "drain", "service disconnect"]
+"""A connector is a housing that is bought whole, bars and glands are what goes into one that is made."""
 StripKind = Literal[
     "hold-down",
     "hold-down bracket",
@@ -26,6 +27,10 @@ StripKind = Literal[
     "disconnect cover",
     "stiffening bar",
     "doubler",
+    "lifting lug",
+    "cable housing",
+    "housing cover",
+    "housing block",
 ]
 
 
@@ -63,7 +68,7 @@ class Strip:
     runs its own way; each leg has its way and its outside length [mm], every fold turning to the same side.
     `inwards` is where the sheet's thickness lies from the outside of the first leg: the way the second leg
     goes, if there is one. `radius` [mm] is inside the folds. A flat `bar` is sawn to length, not cut from
-    sheet.
+    sheet. Both corners at the far end of a plate without folds are `rounded` [mm].
     """
 
     kind: StripKind
@@ -79,6 +84,7 @@ class Strip:
     holes: tuple[StripHole, ...] = ()
     notes: tuple[str, ...] = ()
     bar: bool = False
+    rounded: float = 0.0
 
 
 @dataclass(frozen=True)

@@ -61,6 +61,7 @@ def _strip(one: Strip) -> Data:
         "width": _tidy(one.width),
         "legs": [{"way": way, "length": _tidy(length)} for way, length in one.legs],
         "inwards": one.inwards,
+        "rounded": _tidy(one.rounded),
         "holes": [
             {
                 "leg": hole.leg,

@@ -54,7 +54,7 @@ def made_alike(strip: Strip) -> tuple[object, ...]:
     """
     legs = tuple(round(length, 3) for _, length in strip.legs)
     sheet = (strip.kind, strip.material, strip.thickness, strip.radius, round(strip.width, 3))
-    return (*sheet, legs, _places(strip), strip.notes)
+    return (*sheet, legs, _places(strip), strip.notes, strip.rounded)
 
 
 def _places(strip: Strip) -> tuple[tuple[int, float, float, float], ...]:

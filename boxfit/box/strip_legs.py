@@ -60,6 +60,8 @@ def legs_of(strip: Strip) -> tuple[Leg, ...]:
             raise ValueError(f"{strip.name}: leg {place} is shorter than its bends")
         found.append(leg)
         point = moved(point, (way, length))
+    if strip.rounded and (last or strip.rounded > min(strip.width / 2.0, strip.legs[0][1])):
+        raise ValueError(f"{strip.name}: only the end of a plate can be rounded, by half its width at most")
     return tuple(found)
 
 

@@ -27,6 +27,7 @@ def strip_mass(strip: Strip) -> PartMass:
         centre = moved(leg.start, middle, (leg.way, reach), (leg.inwards, strip.thickness / 2.0))
         pieces.append((leg.straight * strip.thickness * strip.width, centre))
     pieces += [_bend(strip, leg, middle) for leg in legs[:-1]]
+    pieces += [_corner(strip, legs[0], along) for along in (0.0, strip.width) if strip.rounded]
     for hole in strip.holes:
         centre = moved(hole_middle(strip, hole), (legs[hole.leg].inwards, strip.thickness / 2.0))
         pieces.append((-pi / 4.0 * hole.diameter**2 * strip.thickness, centre))
@@ -46,3 +47,20 @@ def _bend(strip: Strip, leg: Leg, middle: tuple[Vector, float]) -> tuple[float, 
     turning = moved(leg.start, middle, (leg.way, leg.length - outer), (leg.inwards, outer))
     centre = moved(turning, (leg.way, away), (turned_back(leg.inwards), away))
     return pi / 4.0 * (outer**2 - inner**2) * strip.width, centre
+
+
+def _corner(strip: Strip, leg: Leg, along: float) -> tuple[float, Vector]:
+    """What a rounded corner takes off [mm3], and its centre [mm].
+
+    Of a square less a quarter disc: (1 - pi / 4) r^2, its centroid (5/6 - pi/4) / (1 - pi/4) r from both of
+    the square's outer sides.
+    """
+    radius, share = strip.rounded, 1.0 - pi / 4.0
+    far = (5.0 / 6.0 - pi / 4.0) / share * radius
+    centre = moved(
+        leg.start,
+        (leg.way, leg.length - far),
+        (DIRECTIONS[strip.along], far if along == 0.0 else along - far),
+        (leg.inwards, strip.thickness / 2.0),
+    )
+    return -share * radius**2 * strip.thickness, centre

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from math import sqrt
 
 from boxfit.bay import BoxRules
-from boxfit.box.fitting import Bought, Strip
+from boxfit.box.fitting import Strip
 from boxfit.box.outside.foot_shapes import ON_WALL
 from boxfit.box.parts import BoxParts, Plate, Tray
 from boxfit.box.sides import sides_of
@@ -102,10 +102,7 @@ def _ledges(tray: Tray) -> Iterator[Weld]:
 def _fixed(parts: BoxParts) -> Iterator[Weld]:
     """What is welded on: seams of the same length that join the same kinds of parts are one row."""
     counted: dict[tuple[str, str, float, str], int] = {}
-    for name, joins, length, preparation, quantity in (
-        *_of_strips(parts),
-        *(_of_lug(parts.tray, one) for one in parts.fittings.bought if one.kind == "lifting eye"),
-    ):
+    for name, joins, length, preparation, quantity in _of_strips(parts):
         alike = (name, joins, round(length, 3), preparation)
         counted[alike] = counted.get(alike, 0) + quantity
     for (name, joins, length, preparation), quantity in counted.items():
@@ -117,7 +114,7 @@ Row = tuple[str, str, float, str, int]
 
 
 def _of_strips(parts: BoxParts) -> Iterator[Row]:
-    """Blocks on three sides, a bar's ends to their plates, feet that no screw holds."""
+    """Blocks on three sides, a bar's ends to their plates, feet that no screw holds, lugs, housings."""
     for strip in parts.fittings.strips:
         if strip.kind == "hold-down bracket" and strip.bar:
             around = strip.width + 2.0 * strip.legs[0][1]
@@ -132,6 +129,33 @@ def _of_strips(parts: BoxParts) -> Iterator[Row]:
             yield _of_bar(parts.tray, strip)
         elif strip.kind == "foot" and all(hole.leg < len(strip.legs) - 1 for hole in strip.holes):
             yield ("foot seam", "foot and wall", ON_WALL, "fillet along both sides, no bevel", 2)
+        elif strip.kind == "lifting lug":
+            yield _of_lug(parts.tray, strip)
+        elif strip.kind == "cable housing":
+            high, wide = (length for _, length in strip.legs[:2])
+            yield (
+                "housing seam",
+                "both ends of the cable housing",
+                strip.width,
+                "outside corner, no bevel",
+                1,
+            )
+            yield (
+                "housing to wall",
+                "cable housing and wall",
+                2.0 * (high + wide),
+                "fillet outside, no bevel",
+                1,
+            )
+        elif strip.kind == "housing block":
+            around = strip.width + strip.legs[0][1]
+            yield (
+                "housing block seam",
+                "block and cable housing",
+                around,
+                "fillet on two sides, no bevel",
+                1,
+            )
 
 
 def _of_bar(tray: Tray, bar: Strip) -> Row:
@@ -143,11 +167,9 @@ def _of_bar(tray: Tray, bar: Strip) -> Row:
     return ("bar stitch", f"stiffening bar and {on}", made.length, fillet, 2 * made.count)
 
 
-def _of_lug(tray: Tray, lug: Bought) -> Row:
+def _of_lug(tray: Tray, lug: Strip) -> Row:
     """Both faces of the plate along wall and flange, and its lower end on the wall."""
-    low, high = lug.body.low, lug.body.high
-    thick = min(high[0] - low[0], high[1] - low[1])
-    length = 2.0 * (high[2] - low[2] + tray.flange) + thick
+    length = 2.0 * (lug.width + tray.flange) + lug.thickness
     return ("lug seam", "lifting lug, wall and flange", length, "fillet all round, no bevel", 1)
 
 

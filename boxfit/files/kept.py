@@ -43,16 +43,22 @@ class Finding:
         return self.ended is None or seconds <= self.ended
 
 
-@lru_cache(maxsize=1)
-def program_mark() -> str:
-    """A number that stands for all that searches here: the program's own text, and the packages it uses."""
+def text_mark(without: frozenset[str] = frozenset()) -> str:
+    """A number that stands for the program's own text, some of its parts left out."""
     known = sha256()
     package = Path(__file__).parents[1]
     for path in sorted(package.rglob("*.py")):
         place = path.relative_to(package)
-        if place.parts[0] not in AFTER_THE_SEARCH:
+        if place.parts[0] not in without:
             known.update(f"{place.as_posix()}\0".encode())
             known.update(sha256(path.read_bytes()).digest())
+    return known.hexdigest()
+
+
+@lru_cache(maxsize=1)
+def program_mark() -> str:
+    """A number that stands for all that searches here: the program's own text, and the packages it uses."""
+    known = sha256(text_mark(AFTER_THE_SEARCH).encode())
     for name in _SOLVERS:
         known.update(f"{name} {_version(name)}\0".encode())
     return known.hexdigest()

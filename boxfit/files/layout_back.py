@@ -6,7 +6,7 @@ from typing import Literal
 from pydantic import BaseModel, ConfigDict
 
 from boxfit.bay import Point, Vector
-from boxfit.car import Car
+from boxfit.car import Car, PointMass
 from boxfit.layout import Alternative, BayLayout, Layout, PlacedBox, PlacedModule, Tier, Weights
 from boxfit.module import Axis, Dimension, Module, stances
 
@@ -58,6 +58,12 @@ class _Weights(_Written):
     boxes: float
 
 
+class _Kept(_Written):
+    name: str
+    mass: float
+    at: Vector
+
+
 class _Figures(_Written):
     count: int
     series: int
@@ -68,6 +74,7 @@ class _Figures(_Written):
     target_met: bool
     bays: list[_Bay]
     weights: _Weights
+    reserve: tuple[_Kept, ...] = ()
 
 
 class _Alternative(_Figures):
@@ -112,6 +119,7 @@ def _figures(written: _Figures, car: Car, module: Module) -> Layout:
             BayLayout(bay.name, tuple(_box(box, module) for box in bay.boxes)) for bay in written.bays
         ),
         weights=Weights(**written.weights.model_dump()),
+        reserve=tuple(PointMass(one.name, one.mass, one.at) for one in written.reserve),
     )
 
 

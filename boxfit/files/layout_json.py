@@ -3,6 +3,7 @@
 import json
 
 from boxfit.bay import Vector
+from boxfit.car import PointMass
 from boxfit.layout import Alternative, Layout, PlacedBox, PlacedModule, Tier, Weights
 
 _PLACES = 6
@@ -39,7 +40,14 @@ def _figures(layout: Layout) -> Data:
         "target_met": layout.target_met,
         "bays": [{"name": bay.name, "boxes": [_box(box) for box in bay.boxes]} for bay in layout.bays],
         "weights": _weights(layout.weights),
+        **_reserve(layout.reserve),
     }
+
+
+def _reserve(kept: tuple[PointMass, ...]) -> Data:
+    """What was kept for fittings and cables, told only where something was."""
+    told = [{"name": one.name, "mass": _tidy(one.mass), "at": _corner(one.at)} for one in kept]
+    return {"reserve": told} if told else {}
 
 
 def _alternative(one: Alternative) -> Data:

@@ -3,20 +3,19 @@
 Only what was believed after reading counts: a comment or a space changes nothing, a figure does.
 """
 
-import json
 from dataclasses import fields, is_dataclass
 from hashlib import sha256
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from boxfit.car import Car
+from boxfit.files.record import BUILD, MADE_FROM, record_in
 from boxfit.module import Module
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-MADE_FROM = "made-from.json"
-"""The file's name among the results of build."""
+LAYOUT_JSON = "layout.json"
 
 
 def fingerprint(*parts: Car | Module) -> str:
@@ -29,21 +28,14 @@ def fingerprint(*parts: Car | Module) -> str:
     return known.hexdigest()
 
 
-def made_from_bytes(car: Car, module: Module) -> bytes:
-    """The text of made-from.json."""
-    told = {"car": car.name, "module": module.name, "files": fingerprint(car, module)}
-    return (json.dumps(told, indent=2, ensure_ascii=False) + "\n").encode()
-
-
 def why_not_from(folder: Path, car: Car, module: Module) -> str:
     """Why results in a folder were not made by build from these files; empty where they were."""
-    try:
-        told = json.loads((folder / MADE_FROM).read_bytes())
-    except OSError:
+    if not (folder / MADE_FROM).is_file():
         return "no results of boxfit build are there"
-    except ValueError:
-        return f"{MADE_FROM} there is damaged"
-    if not isinstance(told, dict) or told.get("files") != fingerprint(car, module):
+    made = record_in(folder, (LAYOUT_JSON,)).get(BUILD)
+    if made is None:
+        return "no results of boxfit build are there"
+    if made.origin.files != fingerprint(car, module):
         return "the results there were made from other files, or from these before they were changed"
     return ""
 

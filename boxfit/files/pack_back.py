@@ -31,7 +31,7 @@ class _Box(BaseModel):
 class _Masses(BaseModel):
     model_config = ConfigDict(frozen=True)
 
-    boxes: list[_Box]
+    boxes: list[_Box] = Field(min_length=1)
     cables: list[_Whole] = []
 
 

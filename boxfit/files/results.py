@@ -1,32 +1,47 @@
 """Results land whole or not at all."""
 
+import glob
 import os
 import shutil
-from collections.abc import Iterator
-from contextlib import contextmanager
+from collections.abc import Callable, Iterator
+from contextlib import ExitStack, contextmanager, suppress
 from pathlib import Path
 
 from boxfit.files.problems import InputError, Problem
 from boxfit.files.shown import plain
 
+Finish = Callable[[Path, Path | None], None]
+"""Takes the fresh folder and the one that was there, if any, to bring over what is to stay."""
+
 
 @contextmanager
-def whole_or_nothing(target: Path, option: str = " with --out") -> Iterator[Path]:
+def whole_or_nothing(
+    target: Path, option: str = " with --out", finish: Finish | None = None
+) -> Iterator[Path]:
     """A fresh folder beside `target` that takes its place once everything in it is written.
 
     Where anything goes wrong on the way, an interrupt too, `target` stays as it was and nothing else
-    stays behind. `option` says how another folder is named. Raises InputError where none can be put there.
+    stays behind; what a killed run left behind is cleared away. `finish` has the last word on the fresh
+    folder, while no other run lands there. `option` says how another folder is named. Raises InputError
+    where none can be put there.
     """
     with _told_as_input(target, option):
         place = _place(target, option)
         fresh = place.with_name(f".{place.name}.new-{os.getpid()}")
         made = [folder for folder in place.parents if not folder.exists()]
     try:
-        with _told_as_input(target, option):
-            fresh.mkdir(parents=True)
-        yield fresh
-        with _told_as_input(target, option):
-            _replace(place, fresh)
+        with ExitStack() as stack:
+            with _told_as_input(target, option):
+                place.parent.mkdir(parents=True, exist_ok=True)
+                with _claimed(place.parent):
+                    _clear_leftovers(place)
+                    fresh.mkdir()
+                    stack.enter_context(_claimed(fresh))
+            yield fresh
+            with _told_as_input(target, option), _claimed(place.parent):
+                if finish is not None:
+                    finish(fresh, place if place.exists() else None)
+                _replace(place, fresh)
     except BaseException:
         shutil.rmtree(fresh, ignore_errors=True)
         for folder in made:
@@ -69,6 +84,41 @@ def _replace(place: Path, fresh: Path) -> None:
             old.rename(place)
         raise
     shutil.rmtree(old, ignore_errors=True)
+
+
+@contextmanager
+def _claimed(folder: Path, wait: bool = True) -> Iterator[bool]:
+    """Holds a folder against other runs, and tells whether it is held; the end of a run frees it.
+
+    Where the system or the disk knows no such thing, nothing is held.
+    """
+    try:
+        import fcntl
+    except ImportError:
+        yield False
+        return
+    handle = os.open(folder, os.O_RDONLY)
+    try:
+        held = False
+        with suppress(OSError):
+            fcntl.flock(handle, fcntl.LOCK_EX if wait else fcntl.LOCK_EX | fcntl.LOCK_NB)
+            held = True
+        yield held
+    finally:
+        os.close(handle)
+
+
+def _clear_leftovers(place: Path) -> None:
+    """Removes what runs that were killed left beside `place`; results they had set aside come back."""
+    for old in sorted(place.parent.glob(f".{glob.escape(place.name)}.old-*")):
+        if place.exists():
+            shutil.rmtree(old, ignore_errors=True)
+        else:
+            old.rename(place)
+    for fresh in sorted(place.parent.glob(f".{glob.escape(place.name)}.new-*")):
+        with suppress(OSError), _claimed(fresh, wait=False) as dead:
+            if dead:
+                shutil.rmtree(fresh, ignore_errors=True)
 
 
 @contextmanager

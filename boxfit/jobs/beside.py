@@ -5,15 +5,15 @@ import signal
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor, as_completed
 from concurrent.futures.process import BrokenProcessPool
-from contextlib import contextmanager
 from multiprocessing import get_context, parent_process
-from multiprocessing.synchronize import Event
+from multiprocessing.connection import Connection, wait
 from threading import Thread
 
 from boxfit.car import Car
 from boxfit.jobs.going_on import StoppedError
 from boxfit.jobs.searched import Answer, searched
 from boxfit.module import Module
+from boxfit.search.elsewhere import interrupts_left_out
 
 Case = tuple[int, int]
 """The places of a car and of a module among those of the sweep."""
@@ -43,26 +43,28 @@ def answers(work: Work, cases: Sequence[Case], processes: int) -> Iterator[tuple
         yield from ((case, work.done(case)) for case in cases)
         return
     context = get_context("spawn")
-    over = context.Event()
+    over, going_on = context.Pipe(duplex=False)
     pool = ProcessPoolExecutor(min(processes, len(cases)), context, _begin, (over, work))
     try:
-        with _interrupts_left_out():
+        with interrupts_left_out():
             asked = {pool.submit(_done, case): case for case in cases}
         for one in as_completed(asked):
             yield asked[one], one.result()
     except BrokenProcessPool:
         raise StoppedError("a search was ended from outside, perhaps for lack of memory") from None
     except BaseException:
-        over.set()
+        going_on.close()
         raise
     finally:
         pool.shutdown(cancel_futures=True)
+        going_on.close()
+        over.close()
 
 
-def _begin(over: Event, work: Work) -> None:
+def _begin(over: Connection, work: Work) -> None:
     """A process gets ready; it ends at once when told that all is over, and when who asks is gone."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
-    Thread(target=_end_after, args=(over.wait,), daemon=True).start()
+    Thread(target=_end_after, args=(lambda: wait([over]),), daemon=True).start()
     asking = parent_process()
     if asking is not None:
         Thread(target=_end_after, args=(asking.join,), daemon=True).start()
@@ -76,13 +78,3 @@ def _end_after(waited_for: Callable[[], object]) -> None:
 
 def _done(case: Case) -> Answer:
     return _work[0].done(case)
-
-
-@contextmanager
-def _interrupts_left_out() -> Iterator[None]:
-    """Processes started here are not interrupted with this one: they are told when to end."""
-    before = signal.signal(signal.SIGINT, signal.SIG_IGN)
-    try:
-        yield
-    finally:
-        signal.signal(signal.SIGINT, before)

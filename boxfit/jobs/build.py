@@ -5,10 +5,12 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from boxfit.car import Car
-from boxfit.jobs.electrics import judged_electrics, write_electrics
+from boxfit.jobs.electrics import write_electrics, write_judged_electrics
 from boxfit.jobs.fittings import out_of_reach, write_fittings
-from boxfit.jobs.going_on import JudgedWrongError, Search
+from boxfit.jobs.going_on import Search, refuse_faulty
+from boxfit.jobs.holding import holding
 from boxfit.jobs.laid_out import best_and_others
+from boxfit.jobs.landing import landing, origin_of
 from boxfit.jobs.page import write_layout_page
 from boxfit.jobs.parcels import DRAWINGS, refuse_unknown_shops, write_parcels
 from boxfit.jobs.prints import write_prints
@@ -23,21 +25,6 @@ from boxfit.weight.pack import Pack
 if TYPE_CHECKING:
     from boxfit.box.whole import BuiltBox
     from boxfit.solid.write import SolidReport
-
-
-def refuse_unbuildable(car: Car, layout: Layout) -> None:
-    """Raises InputError with every reason why a box of the layout cannot be made as its rules say."""
-    from boxfit.box.notes import cannot_build
-    from boxfit.files.problems import InputError, Problem
-
-    remedy = "give the workshop's own figures under [box] in car.toml or in the bay's file"
-    problems = [
-        Problem(bay.name, "", reason, None, remedy)
-        for bay, placed in zip(car.bays, layout.bays, strict=True)
-        for reason in (cannot_build(bay.box, placed.boxes) if placed.boxes else ())
-    ]
-    if problems:
-        raise InputError(problems)
 
 
 def write_fit(built: "tuple[BuiltBox, ...]", layout: Layout, module: Module, folder: Path) -> tuple[str, ...]:
@@ -99,10 +86,9 @@ def build(car: Car, module: Module, target: Path, search: Search, shops: Sequenc
     For each of `shops`, words of parcels.SHOPS, one zip holds just what that shop needs. Raises
     NothingFitsError, JudgedWrongError, or InputError where a box cannot be made or written.
     """
-    from boxfit.box.whole import built_boxes
     from boxfit.files.layout_json import layout_bytes
-    from boxfit.files.made_from import MADE_FROM, made_from_bytes
-    from boxfit.files.results import whole_or_nothing
+    from boxfit.files.record import BUILD
+    from boxfit.judge.as_built import judge_as_built
     from boxfit.judge.solids import judge_solids
     from boxfit.report.page.whole import Told
     from boxfit.report.summary import summary
@@ -111,29 +97,28 @@ def build(car: Car, module: Module, target: Path, search: Search, shops: Sequenc
     refuse_unknown_shops(shops)
     refuse_unmakeable(car)
     tell = search.tell
-    with best_and_others(car, module, search) as (best, with_alternatives):
-        refuse_unbuildable(car, best)
-        with whole_or_nothing(target) as folder:
+    with best_and_others(car, module, search) as found:
+        made = holding(car, module, found, tell)
+        best, built, electrics = made.layout, made.built, made.electrics
+        origin = origin_of(car, module, best)
+        with landing(target, BUILD, car, module, origin) as folder:
             tell("making solids")
-            built = built_boxes(car, module, best)
             write_fittings(car, module, best, built, folder)
-            electrics = judged_electrics(car, module, best, built, folder)
+            write_judged_electrics(electrics, best, folder)
             solids = write_solids(car, module, best, built, folder, electrics.wiring)
             tell("judging solids")
-            findings = judge_solids(folder)
-            if findings:
-                raise JudgedWrongError(findings)
+            refuse_faulty(judge_solids(folder))
             tell("drawing")
             prints = write_prints(built, module, folder)
             for_shops = write_workshop_files(built, folder, electrics)
             fit = write_fit(built, best, module, folder)
             write_pictures(car, module, best, folder)
             pack = draw(car, module, best, built, solids, folder)
-            layout = with_alternatives()
+            layout = found.with_alternatives()
             (folder / "layout.json").write_bytes(layout_bytes(layout))
-            (folder / MADE_FROM).write_bytes(made_from_bytes(car, module))
             wiring = write_electrics(electrics, folder, folder / DRAWINGS)
             write_weights(car, pack, folder)
+            refuse_faulty(judge_as_built(folder, car))
             blocks = [*write_retention(car, module, built, folder), "", *wiring]
             notes = (*out_of_reach(car, best, built), *solids.notes, *fit, *prints, *for_shops.notes)
             text = write_summary(summary(car, module, layout, pack), blocks, notes, folder)

@@ -4,6 +4,7 @@ from pathlib import Path
 
 from boxfit.car import Car
 from boxfit.jobs.going_on import Tell
+from boxfit.jobs.landing import landing, origin_of
 
 
 def check(car: Car, target: Path, tell: Tell) -> str:
@@ -11,11 +12,11 @@ def check(car: Car, target: Path, tell: Tell) -> str:
 
     Raises InputError where the drawings cannot be written.
     """
-    from boxfit.files.results import whole_or_nothing
+    from boxfit.files.record import CHECK
     from boxfit.report.bay_views import write_bay_views
     from boxfit.report.check_text import check_text
 
-    with whole_or_nothing(target) as folder:
+    with landing(target, CHECK, car, None, origin_of(car)) as folder:
         tell("drawing the bays")
         write_bay_views(car, folder)
     return check_text(car)

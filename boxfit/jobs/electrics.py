@@ -3,30 +3,21 @@
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from boxfit.car import Car
-from boxfit.jobs.going_on import JudgedWrongError
+from boxfit.jobs.going_on import refuse_faulty
 from boxfit.layout import Layout
-from boxfit.module import Module
 
 if TYPE_CHECKING:
-    from boxfit.box.whole import BuiltBox
     from boxfit.box.wiring.figures import Electrics
 
 
-def judged_electrics(
-    car: Car, module: Module, layout: Layout, built: "tuple[BuiltBox, ...]", folder: Path
-) -> "Electrics":
-    """All figures, and electrics.json with them. Raises JudgedWrongError."""
+def write_judged_electrics(found: "Electrics", layout: Layout, folder: Path) -> None:
+    """electrics.json, judged. Raises JudgedWrongError."""
     from boxfit.box.wiring.electrics_json import electrics_as_data, electrics_bytes
-    from boxfit.box.wiring.figures import electrics_of
     from boxfit.files.layout_json import layout_as_data
     from boxfit.judge.electrics import judge_electrics
 
-    found = electrics_of(car, module, layout, built)
-    if findings := judge_electrics(electrics_as_data(found), car, module, layout_as_data(layout)):
-        raise JudgedWrongError(findings)
+    refuse_faulty(judge_electrics(electrics_as_data(found), found.car, found.module, layout_as_data(layout)))
     (folder / "electrics.json").write_bytes(electrics_bytes(found))
-    return found
 
 
 def write_electrics(found: "Electrics", folder: Path, drawings: Path) -> list[str]:

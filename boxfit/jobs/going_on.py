@@ -42,5 +42,11 @@ class JudgedWrongError(Exception):
         self.findings = tuple(findings)
 
 
+def refuse_faulty(findings: Sequence[Finding]) -> None:
+    """Raises JudgedWrongError where there are findings."""
+    if findings:
+        raise JudgedWrongError(findings)
+
+
 class StoppedError(Exception):
     """A sweep was stopped before its end; the text tells what is kept of it."""

@@ -2,24 +2,42 @@
 
 import json
 from dataclasses import replace
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from boxfit.car import Car
 from boxfit.jobs.going_on import NothingFitsError, Search
 from boxfit.jobs.laid_out import laid_out
+from boxfit.jobs.landing import landing, origin_of
 from boxfit.layout import Layout
 from boxfit.module import Module
 
 if TYPE_CHECKING:
+    from boxfit.report.limits_text import Page
     from boxfit.search.limits import Eased, Limit
 
 
-def limits(car: Car, module: Module, search: Search) -> tuple[str, str, bool]:
-    """What easing each thing that holds the layout back would bring: the page, the same as CSV, if any fits.
+LIMITS_CSV = "limits.csv"
 
-    What the judge does not clear is not claimed. Raises JudgedWrongError where that is the layout as it is.
+
+def limits(car: Car, module: Module, target: Path, search: Search) -> tuple[str, bool]:
+    """What easing each thing that holds the layout back would bring: the page, and whether any fits.
+
+    The same lands as limits.csv beside other results. What the judge does not clear is not claimed. Raises
+    JudgedWrongError where that is the layout as it is, InputError where limits.csv cannot be put there.
     """
-    from boxfit.report.limits_text import Page, limits_csv, limits_page
+    from boxfit.files.record import LIMITS
+    from boxfit.report.limits_text import limits_csv, limits_page
+
+    page = _found(car, module, search)
+    with landing(target, LIMITS, car, module, origin_of(car, module, page.layout)) as folder:
+        (folder / LIMITS_CSV).write_bytes(limits_csv(page).encode())
+    return limits_page(page), page.layout is not None
+
+
+def _found(car: Car, module: Module, search: Search) -> "Page":
+    """All that limits tells."""
+    from boxfit.report.limits_text import Page
     from boxfit.search.easing import easings
     from boxfit.search.limits import Asked, Limit
     from boxfit.search.limits import limits as looked_at
@@ -40,8 +58,7 @@ def limits(car: Car, module: Module, search: Search) -> tuple[str, str, bool]:
         found.append(_as_judged(limit, car, module))
         if len(found) < len(names):
             tell(f"easing {len(found) + 1} of {len(names)}: {names[len(found)]}")
-    page = Page(car, module, layout, reasons, tuple(found))
-    return limits_page(page), limits_csv(page), layout is not None
+    return Page(car, module, layout, reasons, tuple(found))
 
 
 def _as_judged(limit: "Limit", car: Car, module: Module) -> "Limit":

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from boxfit.car import Car
 from boxfit.jobs.build import build
 from boxfit.jobs.going_on import Search, Tell
+from boxfit.jobs.landing import landing, origin_of
 from boxfit.layout import Layout
 from boxfit.module import Module
 
@@ -21,7 +22,7 @@ def papers(car: Car, module: Module, target: Path, search: Search) -> str:
 
     Raises as `build` does, and InputError where the file cannot be put there.
     """
-    from boxfit.files.results import write_whole
+    from boxfit.files.record import PAPERS as COMMAND
     from boxfit.papers.said import said
     from boxfit.papers.whole import papers as drawn
     from boxfit.sheet.drawing.pdf import pdf_of
@@ -29,7 +30,8 @@ def papers(car: Car, module: Module, target: Path, search: Search) -> str:
     layout, how = _result(car, module, target, search)
     case = case_of(car, module, layout, search.tell)
     drawing = drawn(case, search.tell)
-    write_whole(target / PAPERS, pdf_of(drawing))
+    with landing(target, COMMAND, car, module, origin_of(car, module, layout)) as folder:
+        (folder / PAPERS).write_bytes(pdf_of(drawing))
     return said(case, len(drawing.pages), how)
 
 

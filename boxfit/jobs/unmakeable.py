@@ -1,8 +1,9 @@
-"""What no shop would make is refused before the search, so that nobody waits for it."""
+"""What no shop would make is refused before the search, so that nobody waits for it; the rest after it."""
 
 from collections import Counter
 
 from boxfit.car import Car
+from boxfit.layout import Layout
 
 
 def refuse_unmakeable(car: Car) -> None:
@@ -24,5 +25,20 @@ def refuse_unmakeable(car: Car) -> None:
         for name, faults in found.items()
         for fault in faults
     )
+    if problems:
+        raise InputError(problems)
+
+
+def refuse_unbuildable(car: Car, layout: Layout) -> None:
+    """Raises InputError with every reason why a box of the layout cannot be made as its rules say."""
+    from boxfit.box.notes import cannot_build
+    from boxfit.files.problems import InputError, Problem
+
+    remedy = "give the workshop's own figures under [box] in car.toml or in the bay's file"
+    problems = [
+        Problem(bay.name, "", reason, None, remedy)
+        for bay, placed in zip(car.bays, layout.bays, strict=True)
+        for reason in (cannot_build(bay.box, placed.boxes) if placed.boxes else ())
+    ]
     if problems:
         raise InputError(problems)

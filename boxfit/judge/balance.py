@@ -107,9 +107,13 @@ def left_part(car: Car, at: Vector) -> float:
 
 
 def without_boxes(claim: ClaimedPack, car: Car, readings: CornerWeights, module: Module) -> Known:
-    """The car as the target judges it, its boxes not counted: stripped, fitted, those aboard, modules."""
+    """The car as the target judges it, its boxes not counted.
+
+    Stripped, fitted, those aboard, modules, and what is kept for fittings and cables.
+    """
     aboard = car.target.aboard if car.target is not None else ()
     masses = [*car.fitted, *(one for one in car.carried if one.name in aboard), *_modules(claim, module)]
+    masses += [PointMass(kept.name, kept.mass, kept.at) for kept in claim.reserve]
     stripped = _stripped(readings, car)
     upwards = stripped.upwards
     return Known(

@@ -19,7 +19,14 @@ from boxfit.judge.places import SetBox
 from boxfit.judge.turning import ways_to_stand
 from boxfit.module import Module
 
-BEHIND = {"cable gland": 12.0, "connector": 20.0, "service disconnect": 45.0, "breather": 4.0, "drain": 0.0}
+BEHIND = {
+    "cable gland": 12.0,
+    "connector": 20.0,
+    "bars and glands": 20.0,
+    "service disconnect": 45.0,
+    "breather": 4.0,
+    "drain": 0.0,
+}
 """How deep [mm] each kind reaches behind its hole at least: common practice, no source."""
 HEAD = 3.0
 """How deep [mm] the head of a screw through a wall reaches at least: common practice, no source."""

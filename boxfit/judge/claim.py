@@ -101,6 +101,14 @@ class ClaimedWeights(_Claim, frozen=True):
     centre_of_mass: tuple[Number, Number, Number | None] | None = None
 
 
+class ClaimedReserve(_Claim, frozen=True):
+    """A mass [kg] at a place [mm] kept for what is fixed to boxes, or for link cables."""
+
+    name: Line
+    mass: Annotated[Number, Field(gt=0.0)]
+    at: Corner
+
+
 class ClaimedPack(_Claim, frozen=True):
     """What a layout and each of its alternatives tell alike: the pack, where it is and what it weighs."""
 
@@ -113,6 +121,7 @@ class ClaimedPack(_Claim, frozen=True):
     target_met: Truth
     bays: tuple[ClaimedBay, ...]
     weights: ClaimedWeights
+    reserve: tuple[ClaimedReserve, ...] = ()
 
     @property
     def placed(self) -> int:

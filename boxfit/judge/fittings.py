@@ -4,27 +4,20 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
-from boxfit.bay import Bay, Prism
+from boxfit.bay import Bay
 from boxfit.car import Car
+from boxfit.judge.around import around_fittings
 from boxfit.judge.behind import judge_behind
 from boxfit.judge.claim import Claim, ClaimedBox, Extent, read_claim
 from boxfit.judge.cutouts import judge_cutouts
-from boxfit.judge.distance import Cuboid, block_distance, inside_distance, shortfall
+from boxfit.judge.distance import Cuboid, block_distance, shortfall
 from boxfit.judge.feet import DOUBLER, judge_feet, leg_cuboids
 from boxfit.judge.finding import SLACK, Finding
 from boxfit.judge.fittings_claim import FACES, ToldBought, ToldBox, read_fittings
-from boxfit.judge.inside import room_distance
-from boxfit.judge.places import (
-    PLAN,
-    SURVEYED,
-    Obstacle,
-    SetBox,
-    depth_inside,
-    keepout_obstacle,
-    set_box,
-)
+from boxfit.judge.housings import judge_housings
+from boxfit.judge.lugs import KIND, judge_lugs
+from boxfit.judge.places import SetBox, set_box
 from boxfit.judge.stiffening import BAR, judge_bars
-from boxfit.judge.surface import surface_distance
 from boxfit.module import Module
 
 HAND = (60.0, 150.0)
@@ -63,7 +56,9 @@ def judge_fittings(
         findings += judge_cutouts(box.set, box.claimed, box.told.cutouts)
         findings += judge_feet(box.set, box.told.strips)
         findings += judge_bars(box.set, box.told.strips, all_parts)
+        findings += judge_lugs(box.set, box.claimed, box.told.strips, all_parts)
         findings += _judge_bought(box, all_parts)
+        findings += judge_housings(box.told)
         findings += judge_behind(box.set, box.claimed, box.told, module)
         findings += _judge_rules(box, car)
     return (*findings, *_judge_together(boxes))
@@ -88,7 +83,7 @@ def _cuboid(extent: Extent) -> Cuboid:
 def _judge_bought(box: Judged, all_parts: Sequence[Cuboid]) -> Iterator[Finding]:
     """Body and room of every bought part: clear of the bay and of every box."""
     bay = box.set.bay
-    around = list(_around(bay))
+    around = list(around_fittings(bay))
     for one in box.told.bought:
         place, body, keeps = f"{box.told.name}, {one.name}", _cuboid(one.body), _cuboid(one.keeps)
         for code, block in (("fitting-outside", body), ("fitting-room", keeps)):
@@ -105,24 +100,6 @@ def _judge_bought(box: Judged, all_parts: Sequence[Cuboid]) -> Iterator[Finding]
                 break
 
 
-def _around(bay: Bay) -> Iterator[Obstacle]:
-    """Walls and keep-outs, with the survey's tolerance; from what moves or is hot as far as a box."""
-    room, needed = bay.room, bay.tolerance
-    if isinstance(room, Prism):
-        plan, floor, top = room.outline, room.floor, room.top
-        yield Obstacle("walls", "", lambda block: inside_distance(block.across(PLAN), plan), needed)
-        yield Obstacle("floor", "", lambda block: block.low[2] - floor, needed)
-        yield Obstacle("top", "", lambda block: top - block.high[2], needed)
-    else:
-        reach = needed + room.surface.off
-        measure = room_distance if room.reads == "room" else surface_distance
-        yield Obstacle(SURVEYED, "", lambda block: measure(block, room.surface, reach), reach)
-        if room.reads == "body":
-            yield Obstacle("the end of the room", "", lambda block: depth_inside(block, room), needed)
-    for keepout in bay.keepouts:
-        yield keepout_obstacle(keepout, "", keepout.distance if keepout.reason else needed)
-
-
 def _judge_together(boxes: Sequence[Judged]) -> Iterator[Finding]:
     """No fitting stands in another, nor in the room that another keeps."""
     things: list[tuple[str, Cuboid, Cuboid]] = []
@@ -130,7 +107,7 @@ def _judge_together(boxes: Sequence[Judged]) -> Iterator[Finding]:
         for one in box.told.bought:
             things.append((f"{box.told.name}, {one.name}", _cuboid(one.body), _cuboid(one.keeps)))
         for strip in box.told.strips:
-            if strip.kind in ("foot", DOUBLER, BAR):
+            if strip.kind in ("foot", KIND, DOUBLER, BAR):
                 name = f"{box.told.name}, {strip.name}"
                 things += [(name, leg, leg) for leg in leg_cuboids(strip)]
     for (name, body, keeps), (other, other_body, other_keeps) in combinations(things, 2):

@@ -63,6 +63,7 @@ class ToldStrip(_Told, frozen=True):
     legs: Annotated[tuple[ToldLeg, ...], Field(min_length=1)]
     inwards: Looks
     holes: tuple[ToldHole, ...] = ()
+    rounded: Number = 0.0
 
 
 class ToldCutout(_Told, frozen=True):

@@ -7,17 +7,20 @@ import csv
 import json
 from collections.abc import Iterator
 from dataclasses import dataclass
-from math import isfinite
+from math import cos, isfinite, radians
 from pathlib import Path
 
 from boxfit.bay import Vector
 from boxfit.judge.finding import Finding
+from boxfit.standards.lifting import CARRYING, MOST_SLOPE, WORKING_COEFFICIENT
 from boxfit.standards.load_factors import GRAVITY
 
 CLOSE = 0.002
 """Forces may miss their balance by this share of the load [-]."""
 WEIGHED = 0.02
 """Masses by closed form without fasteners and holes may miss those weighed by this share [-]."""
+LIFTED, LIFTED_BY = "lifted", "bearing of the shackle's pin"
+"""The pull that lugs are checked under, and the check whose load is the sling's own."""
 WAYS = {
     "front": (1.0, 0.0, 0.0),
     "rear": (-1.0, 0.0, 0.0),
@@ -74,6 +77,15 @@ def _judge_load(place: str, row: dict[str, str], weighed: float) -> Iterator[Fin
         yield Finding("retention-load", place, f"{off:.1f} N off mass times factor times 9.81", off)
 
 
+def _judge_lifted(place: str, load: float, weighed: float) -> Iterator[Finding]:
+    """A sling off upright pulls with half the box's weight, so many times over."""
+    upright = weighed * GRAVITY * WORKING_COEFFICIENT / CARRYING
+    expected = upright / cos(radians(MOST_SLOPE))
+    if abs(load - expected) > WEIGHED * expected:
+        text = f"{load:.0f} N in a sling, {expected:.0f} N by the mass weighed"
+        yield Finding("retention-load", place, text, load - expected)
+
+
 def _judge_balance(place: str, load: _Force, fixings: list[_Force]) -> Iterator[Finding]:
     """Forces of all fixings add up to the load, and turn the box no way."""
     size = max(abs(part) for part in load.force)
@@ -105,6 +117,8 @@ def _judge_uses(rows: list[dict[str, str]], masses: dict[str, float]) -> Iterato
         yield Finding("retention-unread", name, "no check is told of it")
     for row in rows:
         place = f"{row['item']}, {row['check']}"
+        if row["pull"] == LIFTED and row["check"] == LIFTED_BY:
+            yield from _judge_lifted(place, float(row["load"]), masses.get(row["box"], 0.0))
         load, bears = float(row["load"]), float(row["resistance"])
         used = load / bears if bears else float("inf") if load else 0.0
         told = float(row["utilisation"].replace("endless", "inf"))

@@ -132,7 +132,9 @@ def welds_table(one: BuiltBox) -> Block:
         )
         for weld in welds
     ]
-    rows.append(("all seams", "", "", "", f"{length_of(welds):.0f}", "hold-downs, feet and lugs included"))
+    rows.append(
+        ("all seams", "", "", "", f"{length_of(welds):.0f}", "hold-downs, feet, lugs and housings included")
+    )
     columns = ("seam", "joins", "qty", "mm each", "mm in all", "edges")
     return Grid(
         "Welds; tolerances ISO 13920-B, by a qualified welder", columns, tuple(rows), frozenset((2, 3, 4))
@@ -153,7 +155,7 @@ def strips_table(one: BuiltBox) -> Block:
         (kind, str(count), metal, thick, size) for (kind, metal, thick, size), count in counted.items()
     )
     return Grid(
-        "Hold-downs, feet and lugs of sheet or bar",
+        "Hold-downs, feet, lugs and housings of sheet or bar",
         ("part", "qty", "material", "mm", "size mm"),
         rows,
         frozenset((1, 3)),

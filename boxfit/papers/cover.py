@@ -8,8 +8,8 @@ from boxfit.papers.case import WORKING_AID, Case, missing
 from boxfit.papers.fixings import failing, percent
 from boxfit.papers.flow import Block, Heading, Points, Section, Words
 from boxfit.papers.grid import Grid
-from boxfit.report.as_built import judged
-from boxfit.weight.corners import margins
+from boxfit.retention.lug import LIFTED
+from boxfit.weight.corners import judged, margins
 
 TO_SIGN = 8.0
 """Height of a row to sign in [mm]."""
@@ -81,7 +81,8 @@ def against(case: Case) -> Iterator[str]:
     """What an inspector would ask first: failing items, limits broken, target missed, what is missing."""
     failed = failing(case)
     for use in failed[:MOST_NAMED]:
-        yield f"does not pass: {use.item}, {use.check}, pulled {use.pull}: {percent(use)}"
+        how = use.pull if use.pull == LIFTED else f"pulled {use.pull}"
+        yield f"does not pass: {use.item}, {use.check}, {how}: {percent(use)}"
     if len(failed) > MOST_NAMED:
         yield f"{len(failed) - MOST_NAMED} more checks of fixings do not pass: see there"
     yield from _loads(case)

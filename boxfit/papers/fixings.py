@@ -7,6 +7,7 @@ from boxfit.papers.flow import Block, Heading, Points, Section, Words
 from boxfit.papers.grid import Grid
 from boxfit.retention.fixings import Held
 from boxfit.retention.use import Use
+from boxfit.standards.lifting import WORKING_COEFFICIENT
 from boxfit.standards.load_factors import LoadFactors
 
 PASSES, FAILS = "passes", "FAILS"
@@ -74,6 +75,10 @@ def _rule_notes(rules: LoadFactors) -> Iterator[str]:
     yield f"source: {rules.source}; status: {rules.status}"
     if rules.remark:
         yield rules.remark
+    yield (
+        f"lifting lugs are not held to it: they bear {WORKING_COEFFICIENT:g} times their share of the box"
+        " (directive 2006/42/EC, annex I 4.1.2.5, from memory), two of four carrying"
+    )
     yield "which rule holds for the car is the authority's word; [retention] rules in car.toml chooses"
 
 

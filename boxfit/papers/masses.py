@@ -6,6 +6,7 @@ from boxfit.papers.case import Case
 from boxfit.papers.flow import Block, Heading, Points, Section, Words
 from boxfit.papers.grid import Grid
 from boxfit.report.as_built import as_built, pack_words
+from boxfit.report.kept_text import FOR_IT, kept_mass
 from boxfit.weight.corners import State, margins
 
 WHEELS = ("front left", "front right", "rear left", "rear right")
@@ -143,6 +144,11 @@ def _notes(case: Case) -> Iterator[str]:
         "x forwards from the front axle, y to the left, z up from the ground; loads by the lever rule, and "
         "each axle's two wheels by its own track as if the car did not twist"
     )
+    if case.layout.reserve:
+        yield (
+            f"the layout was searched with {kept_mass(case.layout):.1f} kg kept for {FOR_IT}, so that limits "
+            "and target hold with everything on"
+        )
     if case.car.weighed is not None and case.car.weighed.raised is not None:
         yield (
             "the height of the stripped car's centre of mass is from weighing with one axle raised: "

@@ -115,10 +115,17 @@ LISTED = (
     ),
     Source("liner conducts 0.45 W/(m K)", "sheet polyethylene, 0.4 to 0.5", MEMORY),
     Source("what is usual of a module's size and mass", "common practice, no source", PRACTICE),
+    Source(
+        "lifting: lugs bear 4 times their share",
+        "directive 2006/42/EC, annex I 4.1.2.5, working coefficient of metal parts",
+        MEMORY,
+    ),
+    Source("lifting: two of four lugs carry", "a builders' training manual on slings", READ),
+    Source("pin in a lug", "EN 1993-1-8 tables 3.9 and 3.10, public copies", READ),
     Source("one person lifts 25 kg; 40 kg into a boot fails", "common practice, no source", PRACTICE),
     Source("allowances, gap, liner, headroom where not told", "common practice, no source", PRACTICE),
     Source("tolerances of cutting, folding, welding, printing", "common practice, no source", PRACTICE),
-    Source("breather, drain, disconnect, lugs: sizes", "common practice, no source", PRACTICE),
+    Source("breather, drain, disconnect, lugs, housings: sizes", "common practice, no source", PRACTICE),
     Source("body sheet taken as DC01 where not known", "common practice, no source", PRACTICE),
     Source("strips that modules are held on, 12 mm", "common practice, no source", PRACTICE),
 )

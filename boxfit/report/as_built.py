@@ -1,16 +1,18 @@
 """Where the parts as built lead the weights out of what was asked, and what would bring them back.
 
-The search weighs modules and empty boxes; what is fixed to a box is known only once it is made. [kg, mm]
+The search weighs modules and empty boxes; what is fixed to a box is known only once it is made. A build
+searches again where that breaks a limit (jobs/holding.py); findings are for whatever is not so made. [kg, mm]
 """
 
 from collections.abc import Iterator
 from dataclasses import replace
 
-from boxfit.car import Car, Target
+from boxfit.car import Car, Limits, Target
 from boxfit.layout import Layout, Weights
 from boxfit.report.columns import counted
-from boxfit.weight.corners import State, margins, states
+from boxfit.weight.corners import State, judged, margins, states
 from boxfit.weight.demands import SHARE_STEP
+from boxfit.weight.held import beyond_tolerance
 from boxfit.weight.pack import Pack
 
 NEAR_ENOUGH = 500.0
@@ -48,16 +50,10 @@ def _shifted(along: float) -> str:
 
 
 def as_built(car: Car, layout: Layout, pack: Pack, found: tuple[State, ...]) -> tuple[str, ...]:
-    """Findings, each with its figure; none of a pack only searched, whose target is told elsewhere."""
+    """Findings, each with its figure; of a pack only searched that what it holds is not the last word."""
     if not pack.every_part:
-        return ()
+        return tuple(_without_fittings(car))
     return (*_share(car, layout, found), *_over(car, found))
-
-
-def judged(car: Car, found: tuple[State, ...]) -> State:
-    """The state in which the target is judged: the one with its people, else as converted."""
-    aboard = car.target.aboard if car.target else ()
-    return found[2] if any(one.name in aboard for one in car.carried) else found[1]
 
 
 def weighed_as_built(car: Car, layout: Layout, modules: float, pack: Pack | None) -> Layout:
@@ -81,15 +77,24 @@ def weighed_as_built(car: Car, layout: Layout, modules: float, pack: Pack | None
     return replace(layout, weights=weights)
 
 
+def _without_fittings(car: Car) -> Iterator[str]:
+    """That limits and target hold for boxes and modules alone, where any is asked."""
+    if car.target is not None or car.limits != Limits():
+        yield (
+            "Limits and target are held without what is fixed to the boxes and without link cables, which "
+            "come on top of these loads: build weighs every part, and searches again where that breaks one."
+        )
+
+
 def _share(car: Car, layout: Layout, found: tuple[State, ...]) -> Iterator[str]:
     """The front share as built, where it lies beyond the tolerance."""
     if car.target is None:
         return
     target, state = car.target, judged(car, found)
     off = round(state.front_share - target.front_share, SHARE_STEP)
-    if abs(off) <= target.tolerance + 1e-9:
+    beyond = beyond_tolerance(car, state.front_share)
+    if not beyond:
         return
-    beyond = abs(off) - target.tolerance
     searched = "the search, which leaves the fittings out, met it" if layout.target_met else "as searched too"
     aboard = "" if state is found[1] else f" {state.name}"
     yield (

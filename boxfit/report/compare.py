@@ -17,7 +17,8 @@ HOW_COUNTED = (
     "sheet: net mass of tray, lid, cover plate and shelves, offcuts not counted",
     "cost: modules by their price, sheet by its price a kilogram; nothing else; only where all are known",
     "left to limits: axles and gross with everything aboard; volts below full and above empty; front share"
-    " within its tolerance",
+    " within its tolerance; what is fixed to boxes and link cables are not weighed here: layout and build"
+    " weigh them, and hold fewer modules where they would break a limit or the target",
 )
 """How figures are counted, below the tables."""
 

@@ -69,10 +69,11 @@ def _amperes(found: Electrics) -> Iterator[str]:
     words += f" ({given.module_continuous:.0f} and {given.module_peak:.0f} A a string)"
     yield from named("amperes", words)
     for one in found.loads:
-        each = one.drawn / found.pack.parallel
+        each, when = one.drawn / found.pack.parallel, "all the time" if one.kind == "continuous" else "peak"
         yield from named(
-            f"drive, {one.kind}"[:15],
-            f"draws {one.drawn:.0f} A, {each:.0f} A a string and module: {one.share:.0%} of what it may give",
+            "drive draws",
+            f"{one.drawn:.0f} A {when}, {each:.0f} A a string and module: "
+            f"{one.share:.0%} of what it may give",
         )
     if not found.loads:
         yield from named("drive", "not told what it draws: current under [electrics] in car.toml")

@@ -10,6 +10,7 @@ from boxfit.layout import Layout, PlacedBox
 from boxfit.report.area import Area
 from boxfit.report.balance import balance_words
 from boxfit.report.columns import counted, tenths
+from boxfit.report.kept_text import proven_with
 from boxfit.report.look import (
     BAY,
     BOX,
@@ -113,7 +114,8 @@ def _words(car: Car, layout: Layout) -> Iterator[str]:
     first, *rest = balance_words(car, layout)
     yield first if weights.centre_of_mass is None else f"balance point {first}"
     yield from (f"    {line}" for line in rest)
-    yield f"at most {counted(layout.bound, 'module')}: {'proven' if layout.proven else 'not proven'}"
+    proof = ("proven" if layout.proven else "not proven") + proven_with(layout)
+    yield f"at most {counted(layout.bound, 'module')}: {proof}"
     for note in layout.notes:
         yield from wrap(note, LETTERS)
 

@@ -72,5 +72,6 @@ def _draw_scale_bar(sheet: Sheet, scale: float, scaled: str, corner: Point) -> N
     for k in range(4):
         strip = Area(left + k * part, bottom, left + (k + 1) * part, bottom + 1.4)
         sheet.face(strip.corners, Ink(FRAME.colour, 0.4, fill=FRAME.colour if k % 2 == 0 else "#ffffff"))
-    words = f"{length} mm, {scaled} 1:{scale:g} on A3"
-    sheet.write(words, (left, bottom + 4.2), SMALL_LEFT)
+    before, behind = f"{length} mm, ", f" 1:{scale:g} on A3"
+    room = TITLE.right - left - 3.5 - sheet.measure(before + behind, SMALL_LEFT)[0]
+    sheet.write(before + sheet.fitted(scaled, SMALL_LEFT, room) + behind, (left, bottom + 4.2), SMALL_LEFT)

@@ -6,6 +6,8 @@ from boxfit.search.easing_rules import MOST_MORE, NARROWEST_FLANGE, THINNEST
 ALWAYS = (
     "Each thing is eased by itself, all else as in the files; kWh and front share are those of a layout"
     " searched anew and judged. The least easing is the least the search found, not proven least.",
+    "Boxes and modules alone are weighed here: what is fixed to boxes and link cables come on top, and with"
+    " them layout and build may hold fewer modules.",
     "A limit of the plate or a target eased is for an inspector to allow; a clearance, a liner, a gap or"
     " sheet eased is for the workshop. A smaller survey tolerance must be measured, not written.",
     "What lies behind a wall, above a top or below a floor is not known here, nor what cutting there does to"

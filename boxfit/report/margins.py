@@ -15,7 +15,7 @@ from functools import lru_cache
 
 from boxfit.bay import Bay, Block, BoxRules, Vector
 from boxfit.car import Car
-from boxfit.layout import Layout
+from boxfit.layout import Layout, PlacedBox
 from boxfit.report.faces import BoxFace, Part, part_faces
 from boxfit.report.obstacles import NEARER, Met, Obstacle, met_by, neighbours, passes, surveyed
 from boxfit.report.parts import boxes_of
@@ -62,7 +62,6 @@ class Margin:
         return self.distance - self.asked
 
 
-@lru_cache(maxsize=8)
 def margins(car: Car, layout: Layout) -> tuple[Margin, ...]:
     """The tightest of the obstacles each face looks at: the one with the least `left`.
 
@@ -70,11 +69,16 @@ def margins(car: Car, layout: Layout) -> tuple[Margin, ...]:
     has a second margin where another box is tighter, and none where it looks at nothing but its own box.
     Meant for a layout the judge has passed: a solid that lies wholly inside a box meets no face of it.
     """
-    return tuple(margin for bay in car.bays for margin in _of_bay(bay, layout))
+    return tuple(margin for bay in car.bays for margin in _of_bay(bay, boxes_of(layout, bay)))
 
 
-def _of_bay(bay: Bay, layout: Layout) -> Iterator[Margin]:
-    boxes = boxes_of(layout, bay)
+@lru_cache(maxsize=16)
+def _of_bay(bay: Bay, boxes: tuple[PlacedBox, ...]) -> tuple[Margin, ...]:
+    """Once for these boxes, whatever else is told of their layout: its weights, its alternatives."""
+    return tuple(_of_boxes(bay, boxes))
+
+
+def _of_boxes(bay: Bay, boxes: tuple[PlacedBox, ...]) -> Iterator[Margin]:
     for number, box in enumerate(boxes, start=1):
         others = neighbours(bay, boxes, number)
         for part, face in part_faces(box, bay.box):

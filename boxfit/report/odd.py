@@ -10,6 +10,7 @@ from boxfit.bay import Bay, Keepout, Vector
 from boxfit.box.shop_rules import shop_faults, unsuited
 from boxfit.car import Car
 from boxfit.report.odd_weights import odd_weights
+from boxfit.report.paper import signs_not_drawn
 from boxfit.report.projection import VIEWS, WAYS, bay_outlines, extents, keepout_outlines, opening_outline
 from boxfit.surface import Outline
 
@@ -31,7 +32,7 @@ HEIGHT = 2000.0
 def odd_things(car: Car) -> tuple[str, ...]:
     """Everything missing or odd: the car's own first, then bay by bay."""
     of_bays = (line for bay in car.bays for line in _bay(car, bay))
-    return (*_missing(car), *odd_weights(car), *_misplaced(car), *of_bays)
+    return (*_missing(car), *odd_weights(car), *_misplaced(car), *_not_drawn(car), *of_bays)
 
 
 def _missing(car: Car) -> Iterator[str]:
@@ -52,6 +53,17 @@ def _missing(car: Car) -> Iterator[str]:
         yield "car.toml: [electrics]: missing; any number of modules in one string is allowed"
     if not any(carried.name.strip().casefold() == "driver" for carried in car.carried):
         yield 'car.toml: [[carried]]: no "driver"; limits are judged without one'
+
+
+def _not_drawn(car: Car) -> Iterator[str]:
+    """Names with signs that no drawing can show."""
+    named = [("car.toml: name", car.name), *((f"car.toml: {one.name}", one.name) for one in car.carried)]
+    for bay in car.bays:
+        own = (bay.name, *(one.name for one in bay.keepouts), *(one.name for one in bay.mounts))
+        named += [(f"{bay.name}: name", name) for name in own]
+    for place, name in named:
+        if missing := signs_not_drawn(name):
+            yield f"{place}: drawings have no sign for {' '.join(missing)}; frames stand in their place"
 
 
 def _misplaced(car: Car) -> Iterator[str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import warnings
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
@@ -19,6 +20,7 @@ PAGE = Area(0.0, 0.0, 420.0, 297.0)
 DOTS_PER_INCH = 150
 INCH = 25.4
 WORDS_ON_TOP = 1e6
+SIZE_OF_NO_MATTER = 10.0
 NO_NAMES = {"Date": None, "Creator": None, "Format": None, "Type": None}
 
 
@@ -26,11 +28,13 @@ NO_NAMES = {"Date": None, "Creator": None, "Format": None, "Type": None}
 def plain_settings() -> Iterator[None]:
     """The drawing library as shipped, whatever the user's own settings are, and with steady names in SVG.
 
-    Words are drawn as outlines, so that they look the same where the font is missing.
+    Words are drawn as outlines, so that they look the same where the font is missing. What the font has no
+    sign for is told by `boxfit check`, once, and not by the library, many times.
     """
     import matplotlib as mpl
 
-    with mpl.rc_context():
+    with mpl.rc_context(), warnings.catch_warnings():
+        warnings.filterwarnings("ignore", message="Glyph .* missing from")
         mpl.rcdefaults()
         mpl.rcParams.update({"svg.hashsalt": "boxfit", "svg.fonttype": "path"})
         mpl.rcParams.update({"text.parse_math": False, "lines.scale_dashes": False, "hatch.linewidth": 0.35})
@@ -44,6 +48,19 @@ def _font(bold: bool, size: float) -> FontProperties:
 
     name = "DejaVuSans-Bold.ttf" if bold else "DejaVuSans.ttf"
     return FontProperties(fname=str(Path(mpl.get_data_path()) / "fonts" / "ttf" / name), size=size)
+
+
+def signs_not_drawn(words: str) -> str:
+    """Those signs of the words that the font has not, each once; frames stand in their place.
+
+    >>> signs_not_drawn("Möwe № 4")
+    ''
+    """
+    from matplotlib.font_manager import get_font
+
+    file = _font(bold=False, size=SIZE_OF_NO_MATTER).get_file()
+    known = get_font(str(file)).get_charmap()
+    return "".join(sign for sign in dict.fromkeys(words) if ord(sign) not in known)
 
 
 class Sheet:

@@ -12,6 +12,7 @@ from boxfit.report.assembly_text import assembly_lines
 from boxfit.report.balance import all_aboard, balance_words
 from boxfit.report.cautions import cautions, laden_mass, voltage_class
 from boxfit.report.columns import NAME, counted, listed, named, table, tenths
+from boxfit.report.kept_text import kept_words, proven_with
 from boxfit.report.margin_text import survey_words
 from boxfit.report.margins import margins
 from boxfit.report.numbering import Numbered, numbered, runs
@@ -64,11 +65,12 @@ def _pack(module: Module, layout: Layout) -> Iterator[str]:
 
 def how_good(layout: Layout) -> str:
     """Whether more modules could go in, as far as the search knows."""
+    with_it = proven_with(layout)
     if layout.proven:
-        return f"proven: no layout within the hard rules holds more than {layout.count}"
+        return f"proven{with_it}: no layout within the hard rules holds more than {layout.count}"
     if not layout.target_met:
         return "no layout found meets the target; of those that meet all else this is the nearest"
-    return f"not proven: more than {layout.bound} cannot go in, {layout.count} do"
+    return f"not proven{with_it}: more than {layout.bound} cannot go in, {layout.count} do"
 
 
 def _bay(module: Module, layout: Layout, bay: Bay) -> Iterator[str]:
@@ -118,6 +120,8 @@ def _lying(along: str) -> str:
 def _weights(car: Car, layout: Layout) -> Iterator[str]:
     weights = layout.weights
     yield from named("pack", f"{weights.modules:.1f} kg modules + {weights.boxes:.1f} kg boxes")
+    if layout.reserve:
+        yield from named("kept", f"{kept_words(layout)}; all loads below have it in them")
     yield from _loads(car, layout)
     if weights.front_share is not None:
         yield from named("front share", _target_words(car, layout))

@@ -8,11 +8,12 @@ from boxfit.car import Car
 from boxfit.electrics.strings import packs
 from boxfit.layout import Alternative, Layout
 from boxfit.module import Module
-from boxfit.search.elsewhere import Elsewhere
+from boxfit.search.elsewhere import Asked, Elsewhere
 from boxfit.search.find import NoLayout, find_layout, layout_of
 from boxfit.search.pack import PackSearch
 from boxfit.search.searches import BaySearches
 from boxfit.search.watch import Watch
+from boxfit.weight.reserve import NO_RESERVE, Reserve
 
 LIGHTER = 0.1
 """A pack lighter by less than this [kg] is not worth a line: no scale in a workshop tells it."""
@@ -24,6 +25,14 @@ class Found:
 
     alternative: Alternative
     car: Car
+
+
+@dataclass(frozen=True)
+class _Task:
+    """A changed car to be searched with a reserve."""
+
+    car: Car
+    reserve: Reserve
 
 
 class Alternatives:
@@ -38,7 +47,17 @@ class Alternatives:
         self.searches = BaySearches(module, watch)
         self.elsewhere = elsewhere
         self._changed = list(_changed_cars(car))
-        self._asked = [elsewhere.ask(_found, one) for _, one in self._changed] if elsewhere else []
+        self._asked: list[Asked[BaySearches, _Task, Layout | NoLayout]] = []
+        self.keep(NO_RESERVE)
+
+    def keep(self, reserve: Reserve) -> None:
+        """Looks for all of them with this reserve, anew where they were looked for with another."""
+        for asked in self._asked:
+            asked.cancel()
+        self._reserve = reserve
+        self._tasks = [_Task(one, reserve) for _, one in self._changed]
+        elsewhere = self.elsewhere
+        self._asked = [elsewhere.ask(_found, task) for task in self._tasks] if elsewhere else []
 
     def beside(self, best: Layout) -> tuple[Found, ...]:
         """What differs from the best in a way worth knowing; nothing further once the watch is over."""
@@ -57,21 +76,21 @@ class Alternatives:
         """What else may be chosen without any change; none once the watch is over."""
         if self.watch.is_over:
             return ()
-        search = PackSearch(self.car, self.module, self.watch, self.searches)
+        search = PackSearch(self.car, self.module, self.watch, self.searches, self._reserve)
         return tuple(_told(what, best, other, self.car) for what, other in _same_car(search, best))
 
     def _of_changed_cars(self) -> Iterator[Layout | NoLayout | None]:
         if self.elsewhere is not None:
             yield from map(self.elsewhere.answer, self._asked)
             return
-        for _, changed in self._changed:
+        for task in self._tasks:
             if self.watch.is_over:
                 return
-            yield _found(self.searches, changed)
+            yield _found(self.searches, task)
 
 
-def _found(searches: BaySearches, changed: Car) -> Layout | NoLayout:
-    return find_layout(changed, searches.module, searches.watch, searches)
+def _found(searches: BaySearches, task: _Task) -> Layout | NoLayout:
+    return find_layout(task.car, searches.module, searches.watch, searches, task.reserve)
 
 
 def _changed_cars(car: Car) -> Iterator[tuple[str, Car]]:

@@ -3,19 +3,21 @@
 from dataclasses import dataclass, replace
 from itertools import islice
 
-from boxfit.bay import Vector
 from boxfit.car import Car
 from boxfit.electrics.strings import packs
-from boxfit.layout import BayLayout, Layout, PlacedBox
+from boxfit.layout import BayLayout, Layout, PlacedBox, Weights
 from boxfit.module import Module
-from boxfit.search.option import empty_box, middle_of
 from boxfit.search.pack import Choice, PackSearch
 from boxfit.search.reasons import held_back, nothing_fits, target_missed
 from boxfit.search.refute import refuted
 from boxfit.search.searches import BaySearches
 from boxfit.search.watch import Watch
-from boxfit.weight.balance import weigh, without_pack
+from boxfit.search.weighed import weighed
+from boxfit.weight.balance import without_pack
+from boxfit.weight.reserve import NO_RESERVE, Reserve
 
+NOT_WEIGHED = Weights(0.0, 0.0)
+"""Until `weighed` has it."""
 MOST_REFUTED = 200
 """Ways to share a count out among bays that are refuted one by one."""
 
@@ -28,13 +30,18 @@ class NoLayout:
 
 
 def find_layout(
-    car: Car, module: Module, watch: Watch | None = None, searches: BaySearches | None = None
+    car: Car,
+    module: Module,
+    watch: Watch | None = None,
+    searches: BaySearches | None = None,
+    reserve: Reserve = NO_RESERVE,
 ) -> Layout | NoLayout:
     """The best layout under every hard rule; the nearest to the target where none meets it.
 
-    Once the watch is over it is the best so far. `searches` remember what is alike in several cars.
+    Once the watch is over it is the best so far. `searches` remember what is alike in several cars. Limits
+    and target hold, and the bound is proven, with what `reserve` keeps.
     """
-    search = PackSearch(car, module, watch, searches)
+    search = PackSearch(car, module, watch, searches, reserve)
     wanted = packs(car, module, sum(search.most))
     for pack in wanted:
         choice = search.best(pack)
@@ -63,7 +70,7 @@ def _bound(search: PackSearch, found: int) -> int:
 
 def _most_by_gross(search: PackSearch, most: int) -> int:
     """Modules that the gross limit leaves room for if boxes weigh nothing, and no more than `most`."""
-    car = search.car
+    car = search.laden
     if car.weighed is None or car.limits.gross is None:
         return most
     left = car.limits.gross - without_pack(car, car.weighed, everything=True).mass
@@ -96,19 +103,13 @@ def _placed(search: PackSearch, choice: Choice) -> Layout:
     """Where everything stands and what it weighs; the count is its own bound as yet."""
     car, module, pack = search.car, search.module, choice.pack
     bays: list[BayLayout] = []
-    loads: tuple[list[tuple[float, Vector]], list[tuple[float, Vector]]] = ([], [])
     corners = iter(choice.placing.corners)
     for bay, option in zip(car.bays, choice.chosen, strict=True):
         boxes: tuple[PlacedBox, ...] = ()
         if option is not None:
             boxes = option.arrangement.placed(*next(corners))
         bays.append(BayLayout(bay.name, boxes))
-        for box in boxes:
-            loads[0].extend((module.mass, middle_of(one.low, one.high)) for one in box.modules)
-            empty = empty_box(bay, box)
-            x, y, z = (low + part for low, part in zip(box.low, empty.centre, strict=True))
-            loads[1].append((empty.mass, (x, y, z)))
-    return Layout(
+    found = Layout(
         car=car.name,
         module=module.name,
         count=pack.count,
@@ -119,5 +120,6 @@ def _placed(search: PackSearch, choice: Choice) -> Layout:
         proven=False,
         target_met=True,
         bays=tuple(bays),
-        weights=weigh(car, *loads),
+        weights=NOT_WEIGHED,
     )
+    return weighed(car, module, found, search.reserve)

@@ -15,6 +15,7 @@ class Offers:
     def __init__(self, search: BaySearch) -> None:
         self.search = search
         self._plain: dict[int, tuple[Arrangement, ...]] = {}
+        self._corners: dict[int, tuple[int, ...]] = {}
 
     @property
     def most(self) -> int:
@@ -30,7 +31,9 @@ class Offers:
         """The numbers of corners with which this many modules can be had, ascending; 0 for none."""
         if count == 0:
             return (0,)
-        return tuple(sorted({one.corners for one in self._for(count)}))
+        if count not in self._corners:
+            self._corners[count] = tuple(sorted({one.corners for one in self._for(count)}))
+        return self._corners[count]
 
     def arrangements(self, count: int, corners: int) -> tuple[Arrangement, ...]:
         """Boxes for exactly `count` modules with this many corners in all."""

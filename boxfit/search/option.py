@@ -15,6 +15,7 @@ from boxfit.search.offers import Offers
 from boxfit.weight.balance import Moments, moments
 from boxfit.weight.box_mass import PartMass, box_mass
 from boxfit.weight.demands import MomentRange
+from boxfit.weight.reserve import NOTHING, Kept
 
 MOST_BOXES = 24
 """Plan sizes and stacks kept for one count in one bay: the lightest."""
@@ -22,12 +23,16 @@ MOST_BOXES = 24
 
 @dataclass(frozen=True, eq=False)
 class Option:
-    """One arrangement, the polygons its low corner may be in, its mass and moments about that corner."""
+    """One arrangement, the polygons its low corner may be in, its mass and moments about that corner.
+
+    `kept` is what is reckoned to go onto its boxes once they are made.
+    """
 
     bay: Bay
     arrangement: Arrangement
     places: tuple[shapely.Polygon, ...]
     module: Module
+    kept: Kept = NOTHING
 
     @property
     def count(self) -> int:
@@ -36,8 +41,9 @@ class Option:
 
     @cached_property
     def load(self) -> Moments:
-        """Mass [kg] of boxes and modules, and moments [kg mm] with the low corner at x = y = 0."""
-        return moments([load for box in self.arrangement.placed(0.0, 0.0) for load in self._loads(box)])
+        """Mass [kg] of boxes, modules and what is kept; moments [kg mm] with the low corner at x = y = 0."""
+        boxes = self.arrangement.placed(0.0, 0.0)
+        return self.kept.onto(moments([load for box in boxes for load in self._loads(box)]))
 
     def _loads(self, box: PlacedBox) -> Iterator[tuple[float, Vector]]:
         empty = empty_box(self.bay, box)
@@ -72,14 +78,14 @@ def empty_box(bay: Bay, box: PlacedBox) -> PartMass:
     return box_mass(box.outlines, height, levels, bay.box, covered, returned)
 
 
-def options(offers: Offers, count: int, corners: int) -> tuple[Option, ...]:
+def options(offers: Offers, count: int, corners: int, kept: Kept = NOTHING) -> tuple[Option, ...]:
     """Arrangements for `count` modules with so many corners, with everywhere each may stand; mirrored too."""
     search = offers.search
     found = []
     for one in sorted(offers.arrangements(count, corners), key=_size)[:MOST_BOXES]:
         for image in one.turned_over():
             if places := polygons(image.places(search.rooms)):
-                found.append(Option(search.bay, image, places, search.module))
+                found.append(Option(search.bay, image, places, search.module, kept))
     return tuple(found)
 
 

@@ -15,6 +15,7 @@ from boxfit.search.searches import BaySearches
 from boxfit.search.share_out import Share, by_corners, compositions
 from boxfit.search.watch import Watch
 from boxfit.weight.demands import Demands, MomentRange
+from boxfit.weight.reserve import NO_RESERVE, Reserve
 
 MOST_SHARES = 48
 """Ways to share a count out among bays that are looked at closely."""
@@ -40,15 +41,22 @@ class Choice:
 
 
 class PackSearch:
-    """The bays of one car with one module."""
+    """The bays of one car with one module; what `reserve` keeps is weighed as though it were there."""
 
     def __init__(
-        self, car: Car, module: Module, watch: Watch | None = None, searches: BaySearches | None = None
+        self,
+        car: Car,
+        module: Module,
+        watch: Watch | None = None,
+        searches: BaySearches | None = None,
+        reserve: Reserve = NO_RESERVE,
     ) -> None:
         self.car = car
+        self.reserve = reserve
+        self.laden = reserve.on(car)
         self.module = module
         self.watch = watch or Watch()
-        self.demands = Demands.of(car)
+        self.demands = Demands.of(self.laden)
         known = searches or BaySearches(module, self.watch)
         self.offers = tuple(known.offers(bay) for bay in car.bays)
         self.bays = tuple(offer.search for offer in self.offers)
@@ -135,7 +143,8 @@ class PackSearch:
         """Boxes of one bay, thinned out where several bays must be matched: extremes of balance, lowest."""
         key = (place_of_bay, count, corners, used)
         if key not in self._options:
-            found = options(self.offers[place_of_bay], count, corners)
+            kept = self.reserve.of_bay(place_of_bay)
+            found = options(self.offers[place_of_bay], count, corners, kept)
             self._options[key] = _thinned(found, MOST_KEPT.get(used, 4))
         return self._options[key]
 

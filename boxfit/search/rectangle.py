@@ -8,7 +8,7 @@ from boxfit.search.equivalent import Plan, equivalents, upper_bound
 from boxfit.search.grid import lay_on_grid
 from boxfit.search.skyline import Answer, lay
 
-FIRST_NODES, LAST_NODES = 120_000, 400_000
+FIRST_NODES, LAST_NODES = 200_000, 400_000
 GRID_EFFORT = 3.0
 LITTLE_WASTE = 24
 """Up to so many cells to waste, the skyline search is the quicker one."""

@@ -21,6 +21,8 @@ from boxfit.search.stack import PlanSize, Stack
 from boxfit.search.tier import stance_height
 from boxfit.weight.balance import without_pack
 from boxfit.weight.box_mass import box_mass
+from boxfit.weight.reserve import NOTHING as NOTHING_KEPT
+from boxfit.weight.reserve import Kept
 
 MOST_RUNS = 8
 """Runs of depths told apart: finer ones refute a little more and take longer."""
@@ -39,6 +41,14 @@ class Spread:
             (self.moment[0] + other.moment[0], self.moment[1] + other.moment[1]),
         )
 
+    def with_kept(self, kept: Kept) -> "Spread":
+        """With what is kept beside it, wherever the middle of all this may be."""
+        if not kept.mass or self.mass[0] > self.mass[1]:
+            return self
+        low = min(self.moment[0] / mass for mass in self.mass) + kept.away[0]
+        high = max(self.moment[1] / mass for mass in self.mass) + kept.away[0]
+        return self + Spread((kept.mass, kept.mass), (kept.mass * low, kept.mass * high))
+
     def or_else(self, other: "Spread") -> "Spread":
         """What covers both."""
         return Spread(
@@ -51,8 +61,11 @@ NOTHING = Spread((0.0, 0.0), (0.0, 0.0))
 IMPOSSIBLE = Spread((inf, -inf), (inf, -inf))
 
 
-def bay_spread(search: BaySearch, rooms: Rooms, count: int) -> Spread:
-    """What `count` modules and their box can weigh and pull; IMPOSSIBLE where no box holds them."""
+def bay_spread(search: BaySearch, rooms: Rooms, count: int, kept: Kept = NOTHING_KEPT) -> Spread:
+    """What `count` modules, their box and what is kept for it can weigh and pull.
+
+    IMPOSSIBLE where no box holds them.
+    """
     if count == 0:
         return NOTHING
     spread = IMPOSSIBLE
@@ -62,7 +75,7 @@ def bay_spread(search: BaySearch, rooms: Rooms, count: int) -> Spread:
         for width in stack.widths(search.extent.width + ROUNDING):
             for depths in _depths(search, stack, room, width, count):
                 spread = spread.or_else(_box_spread(stack, room, width, depths, count))
-    return spread
+    return spread.with_kept(kept)
 
 
 def _depths(
@@ -145,7 +158,7 @@ def refuted(search: PackSearch, shares: Sequence[tuple[int, ...]]) -> bool:
 
     Only for one rectangular box per bay; what is not asked of weights is never refuted.
     """
-    car, weighed = search.car, search.car.weighed
+    car, weighed = search.laden, search.laden.weighed
     if weighed is None or any(bay.box.boxes > 1 or bay.box.shape == "stepped" for bay in car.bays):
         return False
     rooms = [bay.loose_rooms for bay in search.bays]
@@ -156,7 +169,8 @@ def refuted(search: PackSearch, shares: Sequence[tuple[int, ...]]) -> bool:
                 free = rooms[place[0]]
                 if free is None:
                     return False
-                known[place] = bay_spread(search.bays[place[0]], free, place[1])
+                kept = search.reserve.of_bay(place[0])
+                known[place] = bay_spread(search.bays[place[0]], free, place[1], kept)
         spreads = [known[place] for place in enumerate(counts)]
         pack = sum(spreads, NOTHING)
         possible = IMPOSSIBLE not in spreads

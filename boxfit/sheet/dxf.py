@@ -42,9 +42,7 @@ def dxf_of(flat: Flat) -> bytes:
         _draw_folds(space, flat)
         _draw_marks(space, flat)
         _draw_notes(space, flat)
-        written = StringIO()
-        document.write(written)
-    return written.getvalue().encode("utf-8")
+        return bytes_of(document)
 
 
 def stock_dxf(size: Point, placed: Sequence[Flat], labels: Sequence[str]) -> bytes:
@@ -63,8 +61,16 @@ def stock_dxf(size: Point, placed: Sequence[Flat], labels: Sequence[str]) -> byt
             _draw_folds(space, flat)
             _draw_marks(space, flat)
             _write(space, label, _middle(flat), NOTE, 0.0)
-        written = StringIO()
-        document.write(written)
+        return bytes_of(document)
+
+
+def bytes_of(document: "Drawing") -> bytes:
+    """The file's text. The library lists the classes of things in it as a set gives them, so in another order
+    in every run: they are listed here before."""
+    for kind in sorted(document.entitydb.dxf_types_in_use()):
+        document.classes.add_class(kind)
+    written = StringIO()
+    document.write(written)
     return written.getvalue().encode("utf-8")
 
 

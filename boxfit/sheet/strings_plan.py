@@ -23,6 +23,8 @@ GAP = 14.0
 HEAD = 8.0
 """Above a panel, for its name."""
 WORDS = 2.2
+LONGEST_NAME = 50.0
+"""Of a bay."""
 NOTES = 195.0
 CAUTION = "High voltage kills: trained people only, to local codes; isolate, lock off, prove dead."
 
@@ -71,13 +73,22 @@ def strings_drawing(found: Electrics) -> Drawing:
     return Drawing("strings", (board.page(),))
 
 
+def _head(box: str, tier: int) -> str:
+    """What stands over a tier: a bay's long name is cut short, its box and tier are not.
+
+    >>> _head("the long compartment behind the seats where once the tank was box 1", 2)
+    'the long compartment behind… box 1, tier 2'
+    """
+    bay, word, number = box.rpartition(" box ")
+    return f"{cut_to(bay, WORDS, LONGEST_NAME)}{word}{number}, tier {tier}"
+
+
 def _panels(found: Electrics) -> tuple[Panel, ...]:
     tiers: dict[tuple[int, int], list[Laid]] = {}
     for one in found.wiring.pack.modules:
         tiers.setdefault((one.box, one.tier), []).append(one)
     return tuple(
-        Panel(f"{found.boxes[box].name}, tier {tier}", tuple(modules))
-        for (box, tier), modules in tiers.items()
+        Panel(_head(found.boxes[box].name, tier), tuple(modules)) for (box, tier), modules in tiers.items()
     )
 
 

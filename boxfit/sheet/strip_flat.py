@@ -4,12 +4,16 @@ They are seen from the inside of their folds, so that every fold is up.
 """
 
 from dataclasses import replace
+from math import pi, tan
 
 from boxfit.box.fitting import DIRECTIONS, Strip, StripHole
 from boxfit.box.strip_legs import Leg, legs_of
 from boxfit.box_blank import Fold, fold_of
-from boxfit.sheet.flat import Bend, Flat, Hole, straight
+from boxfit.sheet.flat import Bend, Contour, Corner, Flat, Hole, straight
 from boxfit.workshop import FoldShop
+
+QUARTER = tan(pi / 8.0)
+"""The bulge of a quarter turn to the left [-]."""
 
 
 def strip_flat(strip: Strip, shop: FoldShop) -> Flat:
@@ -22,12 +26,11 @@ def strip_flat(strip: Strip, shop: FoldShop) -> Flat:
         begins.append(reached)
         reached += leg.straight + fold.allowance
     wide, high = round(strip.width, 6), round(reached - fold.allowance, 6)
-    corners = [(0.0, 0.0), (wide, 0.0), (wide, high), (0.0, high)]
     return Flat(
         name=strip.name,
         material=strip.material,
         thickness=strip.thickness,
-        contours=(straight(corners),),
+        contours=(_contour(wide, high, strip.rounded),),
         formed=_formed(strip),
         holes=tuple(
             sorted((_hole(strip, hole, legs, begins) for hole in strip.holes), key=lambda one: one.at)
@@ -35,6 +38,20 @@ def strip_flat(strip: Strip, shop: FoldShop) -> Flat:
         bends=tuple(_bend(strip, fold, legs, place, begins[place + 1]) for place in range(len(legs) - 1)),
         notes=strip.notes,
         bar=strip.bar,
+    )
+
+
+def _contour(wide: float, high: float, radius: float) -> Contour:
+    """The blank's edge, its upper corners rounded."""
+    if not radius:
+        return straight([(0.0, 0.0), (wide, 0.0), (wide, high), (0.0, high)])
+    return (
+        Corner(0.0, 0.0),
+        Corner(wide, 0.0),
+        Corner(wide, high - radius, QUARTER),
+        Corner(wide - radius, high),
+        Corner(radius, high, QUARTER),
+        Corner(0.0, high - radius),
     )
 
 

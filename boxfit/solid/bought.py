@@ -11,18 +11,24 @@ if TYPE_CHECKING:
 
 ROUND = frozenset({"cable gland", "breather", "drain"})
 """Kinds that are round about their hole's axis; the others are square."""
-LUG_HOLE = 14.0
-"""Hole [mm] of a lifting lug, as its description tells."""
-LUG_HOLE_FROM_EDGE = 15.0
+INSET = 0.25
+"""What is in a housing is drawn so much of its sides smaller all round (for looks only)."""
 
 
 def bought_shape(bought: Bought) -> "TopoDS_Shape":
     """The solid of a bought part in the car's coordinates [mm]: within its body, touching the box."""
     if bought.kind in ROUND:
         return _round(bought)
-    if bought.kind == "lifting eye":
-        return _lug(bought)
-    return block_shape(bought.body)
+    return block_shape(_inside(bought.body) if bought.kind == "bars and glands" else bought.body)
+
+
+def _inside(body: Block) -> Block:
+    """What stands in a housing that is a part of its own, its collar and cover left free."""
+    low, high = (
+        [one + INSET * (other - one) for one, other in zip(ends[0], ends[1], strict=True)]
+        for ends in ((body.low, body.high), (body.high, body.low))
+    )
+    return Block((low[0], low[1], low[2]), (high[0], high[1], high[2]))
 
 
 def _round(bought: Bought) -> "TopoDS_Shape":
@@ -42,21 +48,3 @@ def _bar(around: Block, axis: int, across: float, length: float) -> "TopoDS_Shap
     start[axis] -= length / 2.0
     way = [1.0 if k == axis else 0.0 for k in range(3)]
     return BRepPrimAPI_MakeCylinder(gp_Ax2(gp_Pnt(*start), gp_Dir(*way)), across / 2.0, length).Solid()
-
-
-def _lug(bought: Bought) -> "TopoDS_Shape":
-    """A plate with the hole for a shackle near its outer edge."""
-    from OCP.BRepAlgoAPI import BRepAlgoAPI_Cut
-
-    from boxfit.solid.shapes import only_solid
-
-    low, high = list(bought.body.low), list(bought.body.high)
-    out = next(k for k in range(3) if DIRECTIONS[bought.looks][k])
-    thin = next(k for k in range(2) if k != out)
-    edge = high[out] if DIRECTIONS[bought.looks][out] > 0 else low[out]
-    inwards = -1.0 if DIRECTIONS[bought.looks][out] > 0 else 1.0
-    middle = edge + inwards * LUG_HOLE_FROM_EDGE
-    low[out], high[out] = middle - LUG_HOLE, middle + LUG_HOLE
-    around = Block((low[0], low[1], low[2]), (high[0], high[1], high[2]))
-    drill = _bar(around, thin, LUG_HOLE, high[thin] - low[thin] + 2.0)
-    return only_solid(BRepAlgoAPI_Cut(block_shape(bought.body), drill).Shape())

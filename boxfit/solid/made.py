@@ -6,14 +6,12 @@ from itertools import count
 from typing import TYPE_CHECKING, Any
 
 from boxfit.bay import Bay
-from boxfit.box.build import box_name, box_ribs
-from boxfit.box.cutouts import less_cutouts
+from boxfit.box.build import box_name
 from boxfit.box.fitting import Strip
-from boxfit.box.notches import notched_liner_mass, notched_shelf_mass
 from boxfit.box.notes import cannot_build
 from boxfit.box.parts import BoxParts, CoverPlate, Gasket, Lid, Liner, Part, Shelf, Tray
-from boxfit.box.rib_clear import less_ribs
 from boxfit.box.strip_mass import strip_mass
+from boxfit.box.weighed import weighed_parts
 from boxfit.box.whole import BuiltBox
 from boxfit.car import Car
 from boxfit.layout import Layout, PlacedBox, PlacedModule
@@ -25,7 +23,7 @@ from boxfit.solid.fittings import MadeBought, StripForms, made_bought
 from boxfit.solid.modules import ModuleForms
 from boxfit.solid.shapes import lid_shape, liner_shape, shelf_shape
 from boxfit.solid.tray import tray_shape
-from boxfit.weight.box_mass import PartMass, part_masses
+from boxfit.weight.box_mass import PartMass
 
 if TYPE_CHECKING:
     from OCP.TopoDS import TopoDS_Shape
@@ -108,26 +106,7 @@ def _made_strip(strip: Strip, forms: StripForms, box: PlacedBox) -> MadePart:
 
 def made_parts(bay: Bay, box: PlacedBox, parts: BoxParts) -> tuple[MadePart, ...]:
     """The parts in the order in which the closed form has them."""
-    levels = tuple(tier.stands_on - box.low[2] for tier in box.tiers)
-    height, cover = box.high[2] - box.low[2], parts.cover_plate
-    returned = cover is not None and cover.returned
-    whole, *others = part_masses(box.outlines, height, levels, bay.box, cover is not None, returned)
-    whole = less_ribs(whole, box_ribs(box, bay.box), parts.tray, box.low)
-    masses = (less_cutouts(whole, parts.tray, box.low), *others)
-    found = (parts.tray, parts.lid, parts.gasket, cover, *parts.shelves, parts.liner)
-    there = [part for part in found if part is not None]
-    return tuple(
-        _made_part(part, _notched(part, mass, box)) for part, mass in zip(there, masses, strict=True)
-    )
-
-
-def _notched(part: Part, whole: PartMass, box: PlacedBox) -> PartMass:
-    """The closed form less the notches that hold-downs ask for."""
-    if isinstance(part, Shelf):
-        return notched_shelf_mass(whole, part, box.low)
-    if isinstance(part, Liner):
-        return notched_liner_mass(whole, part, box.low)
-    return whole
+    return tuple(_made_part(part, mass) for part, mass in weighed_parts(bay, box, parts))
 
 
 def _made_part(part: Part, closed_form: PartMass) -> MadePart:

@@ -23,8 +23,12 @@ def strip_shape(strip: Strip) -> "TopoDS_Shape":
     from OCP.gp import gp_Vec
 
     legs = legs_of(strip)
-    section = face_between((*_outside(strip, legs), *_inside(strip, legs)))
-    x, y, z = (part * strip.width for part in DIRECTIONS[strip.along])
+    if strip.rounded:
+        section, way, far = face_between(tuple(_rounded(strip, legs[0]))), legs[0].inwards, strip.thickness
+    else:
+        section = face_between((*_outside(strip, legs), *_inside(strip, legs)))
+        way, far = DIRECTIONS[strip.along], strip.width
+    x, y, z = (part * far for part in way)
     plain = BRepPrimAPI_MakePrism(section, gp_Vec(x, y, z)).Shape()
     if not strip.holes:
         return plain
@@ -33,6 +37,22 @@ def strip_shape(strip: Strip) -> "TopoDS_Shape":
     cut.SetTools(shape_list([_drill(strip, legs[hole.leg], hole) for hole in strip.holes]))
     cut.Build()
     return only_solid(cut.Shape())
+
+
+def _rounded(strip: Strip, leg: Leg) -> Iterator[tuple[Vector, Vector | None]]:
+    """Round the outside of a plate whose far corners are rounded."""
+    radius, along = strip.rounded, DIRECTIONS[strip.along]
+    reach = radius * (1.0 - sqrt(0.5))
+
+    def at(out: float, wide: float) -> Vector:
+        return moved(leg.start, (leg.way, out), (along, wide))
+
+    yield at(0.0, 0.0), None
+    yield at(leg.length - radius, 0.0), at(leg.length - reach, reach)
+    yield at(leg.length, radius), None
+    yield at(leg.length, strip.width - radius), at(leg.length - reach, strip.width - reach)
+    yield at(leg.length - radius, strip.width), None
+    yield at(0.0, strip.width), None
 
 
 def _arc(strip: Strip, leg: Leg, radius: float) -> Vector:

@@ -124,6 +124,12 @@ def state_of(car: Car, weighed: CornerWeights, name: str, added: tuple[Mass, ...
     return State(name, loads, (whole.x / whole.mass, whole.y / whole.mass, height))
 
 
+def judged(car: Car, found: tuple[State, ...]) -> State:
+    """The state in which the target is judged: the one with its people, else as converted."""
+    aboard = car.target.aboard if car.target else ()
+    return found[2] if any(one.name in aboard for one in car.carried) else found[1]
+
+
 @dataclass(frozen=True)
 class Margin:
     """A load [kg] against a limit of the maker's plate [kg]; `left` is below 0 where it is over."""

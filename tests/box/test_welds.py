@@ -5,9 +5,9 @@ from math import atan, dist, sin, sqrt
 
 import pytest
 
-from boxfit.bay import Block, BoxRules
+from boxfit.bay import BoxRules
 from boxfit.box.build import box_parts
-from boxfit.box.fitting import Bought, Fittings, Looks, Strip, StripHole, StripKind
+from boxfit.box.fitting import Fittings, Looks, Strip, StripHole, StripKind
 from boxfit.box.welds import Weld, length_of, welds_of
 from boxfit.box_shape import perimeter, rectangle
 from boxfit.layout import PlacedBox
@@ -123,8 +123,9 @@ def test_what_is_welded_on_is_counted() -> None:
         steel = ("steel-s235", 6.0, 6.0)
         return Strip(kind, kind, *steel, (0.0, 0.0, 0.0), "front", width, ways, "left", drilled, (), is_bar)
 
-    body = Block((0.0, 0.0, 560.0), (8.0, 52.0, 600.0))
-    lug = Bought("lifting eye", "lug", "left", (0.0, 0.0, 600.0), body, body, "plate", 0.05)
+    hole = (StripHole(0, 20.0, 36.0, 14.0),)
+    lug_at = ((0.0, 0.0, 600.0), "down", 40.0, (("left", 52.0),), "front")
+    lug = Strip("lifting lug", "lug", "steel-s235", 8.0, 0.0, *lug_at, hole, rounded=16.0)  # type: ignore[arg-type]
     strips = (
         strip("hold-down bracket", (14.0,), 30.0, (0,)),
         strip("hold-down bracket", (14.0,), 30.0, (0,)),
@@ -133,7 +134,7 @@ def test_what_is_welded_on_is_counted() -> None:
         strip("foot", (44.0, 63.0), 60.0, (0,)),
         strip("foot", (44.0, 63.0), 60.0, (0, 1, 1)),
     )
-    fitted = replace(parts, fittings=Fittings(strips, (lug,)))
+    fitted = replace(parts, fittings=Fittings((*strips, lug)))
     added = welds_of(fitted, RULES)[len(welds_of(parts, RULES)) :]
     assert by_name(added) == {
         "block seam": (2, 2 * (30.0 + 2 * 14.0)),

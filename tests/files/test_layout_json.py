@@ -1,13 +1,14 @@
 """layout.json in the shape of the contract, and back."""
 
 import json
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from boxfit.car import Car
+from boxfit.car import Car, PointMass
 from boxfit.files.layout_back import layout_from_data
 from boxfit.files.layout_json import layout_as_data, layout_bytes
 from boxfit.files.module import read_module
@@ -95,6 +96,15 @@ def test_written_and_read_back_it_is_the_same(data: st.DataObject) -> None:
     again = layout_from_data(json.loads(held), CAR, module)
     assert again == layout
     assert layout_bytes(again) == held
+
+
+def test_what_was_kept_is_told_only_where_something_was(heron: Module) -> None:
+    plain = one_module_layout(heron)
+    assert b"reserve" not in layout_bytes(plain)
+    kept = replace(plain, reserve=(PointMass("link cables", 9.1, (-1224.5, 66.2, 634.9)),))
+    held = json.loads(layout_bytes(kept))
+    assert held["reserve"] == [{"name": "link cables", "mass": 9.1, "at": [-1224.5, 66.2, 634.9]}]
+    assert layout_from_data(held, CAR, heron).reserve == kept.reserve
 
 
 def test_a_layout_of_another_module_is_refused(heron: Module) -> None:

@@ -4,15 +4,26 @@ import json
 from dataclasses import replace
 from pathlib import Path
 
+import pytest
+
 from boxfit.bay import Shell
-from boxfit.files.made_from import MADE_FROM, fingerprint, made_from_bytes, why_not_from
+from boxfit.car import Car
+from boxfit.files.made_from import fingerprint, why_not_from
+from boxfit.files.record import BUILD, LAYOUT, MADE_FROM, Origin, record_bytes, record_of
+from boxfit.module import Module
 from tests.test_demos import demo
+
+
+def write_record(folder: Path, car: Car, module: Module, command: str = BUILD) -> None:
+    """The record of a layout.json written by the command."""
+    record = record_of(command, Origin(fingerprint(car, module)), [("layout.json", b"{}")])
+    (folder / MADE_FROM).write_bytes(record_bytes({}, record))
 
 
 def test_results_belong_to_the_files_they_were_made_from(tmp_path: Path) -> None:
     car, module = demo("dunlin-850", "heron-44")
     assert "no results" in why_not_from(tmp_path, car, module)
-    (tmp_path / MADE_FROM).write_bytes(made_from_bytes(car, module))
+    write_record(tmp_path, car, module)
     assert why_not_from(tmp_path, car, module) == ""
     again, same = demo("dunlin-850", "heron-44")
     assert why_not_from(tmp_path, again, same) == ""
@@ -20,7 +31,7 @@ def test_results_belong_to_the_files_they_were_made_from(tmp_path: Path) -> None
 
 def test_any_other_figure_is_another_file(tmp_path: Path) -> None:
     car, module = demo("dunlin-850", "heron-44")
-    (tmp_path / MADE_FROM).write_bytes(made_from_bytes(car, module))
+    write_record(tmp_path, car, module)
     front, rear = car.bays
     others = (
         (replace(car, wheelbase=car.wheelbase + 0.1), module),
@@ -42,9 +53,25 @@ def test_points_of_a_scan_count() -> None:
     assert fingerprint(replace(car, bays=(other, rear)), module) != fingerprint(car, module)
 
 
-def test_a_damaged_note_is_told(tmp_path: Path) -> None:
+def test_a_layout_alone_is_no_build(tmp_path: Path) -> None:
     car, module = demo("dunlin-850", "heron-44")
-    (tmp_path / MADE_FROM).write_text("{", encoding="utf-8")
-    assert "damaged" in why_not_from(tmp_path, car, module)
-    (tmp_path / MADE_FROM).write_text(json.dumps(["list"]), encoding="utf-8")
+    write_record(tmp_path, car, module, LAYOUT)
+    assert "no results of boxfit build" in why_not_from(tmp_path, car, module)
+
+
+def test_an_older_record_serves_still(tmp_path: Path) -> None:
+    """It told one number for all."""
+    car, module = demo("dunlin-850", "heron-44")
+    told = {"car": car.name, "module": module.name, "files": fingerprint(car, module)}
+    (tmp_path / MADE_FROM).write_text(json.dumps(told), encoding="utf-8")
+    assert why_not_from(tmp_path, car, module) == ""
+    assert "other files" in why_not_from(tmp_path, replace(car, wheelbase=2000.0), module)
+
+
+@pytest.mark.parametrize(
+    "text", ["{", "[]", '{"files": 3}', '{"written": {"build": {"files": "x"}}}', "[" * 9999]
+)
+def test_a_damaged_record_tells_nothing(text: str, tmp_path: Path) -> None:
+    car, module = demo("dunlin-850", "heron-44")
+    (tmp_path / MADE_FROM).write_text(text, encoding="utf-8")
     assert "other files" in why_not_from(tmp_path, car, module)

@@ -1,5 +1,8 @@
 """Results land whole or not at all, and nothing else stays behind."""
 
+import os
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -92,3 +95,44 @@ def test_old_results_come_back_when_the_new_cannot_take_their_place(
     with pytest.raises(InputError, match="input/output error"), whole_or_nothing(tmp_path / "car"):
         pass
     assert everything(tmp_path) == {"car": "-", "car/old.dxf": "old"}
+
+
+def test_what_killed_runs_left_behind_is_cleared_away(tmp_path: Path) -> None:
+    for name in (".car.new-1", ".car.old-1", f".car.new-{os.getpid()}"):
+        (tmp_path / name).mkdir()
+        (tmp_path / name / "half.dxf").write_text("half")
+    (tmp_path / "car").mkdir()
+    (tmp_path / ".cart.new-1").mkdir()
+    with whole_or_nothing(tmp_path / "car") as fresh:
+        (fresh / "new.dxf").write_text("new")
+    assert everything(tmp_path) == {".cart.new-1": "-", "car": "-", "car/new.dxf": "new"}
+
+
+def test_results_that_a_killed_run_had_set_aside_come_back(tmp_path: Path) -> None:
+    (tmp_path / ".car.old-1").mkdir()
+    (tmp_path / ".car.old-1" / "old.dxf").write_text("old")
+    with pytest.raises(ValueError, match="stopped"):
+        half_written(tmp_path / "car", ValueError("stopped"))
+    assert everything(tmp_path) == {"car": "-", "car/old.dxf": "old"}
+
+
+def test_two_runs_at_the_same_time_both_land_whole(tmp_path: Path) -> None:
+    """The second begins, with a process number of its own, while the first still writes."""
+    script = (
+        "import sys\nfrom pathlib import Path\nfrom boxfit.files.results import whole_or_nothing\n"
+        "with whole_or_nothing(Path(sys.argv[1])) as fresh:\n    (fresh / 'second').write_text('whole')\n"
+    )
+    with whole_or_nothing(tmp_path / "car") as fresh:
+        (fresh / "first").write_text("whole")
+        subprocess.run([sys.executable, "-c", script, str(tmp_path / "car")], check=True)
+        assert everything(tmp_path / "car") == {"second": "whole"}
+        assert fresh.is_dir()
+    assert everything(tmp_path) == {"car": "-", "car/first": "whole"}
+
+
+def test_the_last_word_is_had_with_what_was_there(tmp_path: Path) -> None:
+    seen: list[tuple[Path, Path | None]] = []
+    for _ in range(2):
+        with whole_or_nothing(tmp_path / "car", finish=lambda *both: seen.append(both)) as fresh:
+            pass
+    assert seen == [(fresh, None), (fresh, tmp_path / "car")]

@@ -97,3 +97,39 @@ def test_mass_of_a_box_lies_in_the_middle_of_its_plan() -> None:
     (load,) = box_loads(told, [set_box("box", CAR.bays[0], told.bays[0].boxes[0])])
     # hand: 223 x 81 x 120 from (-400, -100, 250), a quarter off each side of the plan
     assert load.extent == Cuboid((-344.25, -79.75, 250.0), (-232.75, -39.25, 370.0))
+
+
+def kept(mass: float) -> dict[str, object]:
+    return {"name": "link cables", "mass": mass, "at": [-1000.0, 0.0, 310.0]}
+
+
+def test_what_is_kept_is_counted_in_all_loads() -> None:
+    data = layout()
+    data["reserve"] = [kept(10.0)]
+    assert {finding.place for finding in judge_layout(data, CAR, MODULE)} >= {
+        "gross",
+        "rear_axle",
+        "front_axle",
+    }
+    told = data["weights"]
+    before = told["gross"]
+    told["front_axle"], told["rear_axle"], told["gross"] = (
+        told["front_axle"] + 5.0,
+        told["rear_axle"] + 5.0,
+        before + 10.0,
+    )  # hand: half way between the axles
+    told["front_share"] = told["front_axle"] / told["gross"]
+    told["left_share"] = (told["left_share"] * before + 5.0) / told["gross"]
+    places = zip(told["centre_of_mass"], (-1000.0, 0.0, 310.0), strict=True)
+    told["centre_of_mass"] = [(before * own + 10.0 * other) / told["gross"] for own, other in places]
+    assert judge_layout(data, CAR, MODULE) == ()
+
+
+@pytest.mark.parametrize("mass", [0.0, -5.0, float("nan"), "5"])
+def test_nothing_is_kept_that_weighs_nothing(mass: float) -> None:
+    """A mass below 0 would lighten the car under its plate."""
+    data = layout()
+    data["reserve"] = [kept(mass)]
+    (finding,) = judge_layout(data, CAR, MODULE)
+    assert finding.code == "malformed"
+    assert finding.place.startswith("reserve.0.mass")

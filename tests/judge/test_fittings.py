@@ -22,7 +22,7 @@ Data = dict[str, Any]
 Corner = tuple[float, float, float]
 MOUNT = Mount("floor", (-350.0, 20.0, 200.0), "up", 8.0, 1.0, True)
 MOUNTED = replace(CAR, bays=(replace(BAY, mounts=(MOUNT,)), *CAR.bays[1:]))
-BREATHER, DRAIN, GLAND, CONNECTOR, DISCONNECT, LUG = range(6)
+BREATHER, DRAIN, GLAND, CONNECTOR, DISCONNECT, STUD = range(6)
 
 
 def bought(
@@ -43,9 +43,9 @@ def cutout(
 def sample() -> Data:
     """One of everything."""
     vent, low, gland = (-177.0, -59.5, 330.0), (-377.0, -77.0, 250.0), (-288.0, -19.0, 304.25)
-    slot, plug, lug = (-288.0, -100.0, 304.25), (-400.0, -59.5, 304.25), (-196.0, -19.0, 365.5)
+    slot, plug, bolt = (-288.0, -100.0, 304.25), (-400.0, -59.5, 304.25), (-196.0, -19.0, 365.5)
     drain = ((-385.0, -85.0, 242.0), (-369.0, -69.0, 250.0))
-    eye = ((-200.0, -19.0, 325.0), (-192.0, 33.0, 365.5))
+    stud = ((-200.0, -19.0, 325.0), (-192.0, 33.0, 365.5))
     parts = [
         bought(
             "breather",
@@ -76,7 +76,7 @@ def sample() -> Data:
             ((-450.0, -100.0, 280.0), (-400.0, -19.0, 340.0)),
             ((-510.0, -134.5, 310.0), (-450.0, 15.5, 697.0)),
         ),
-        bought("lifting eye", "left", lug, eye, eye),
+        bought("earth stud", "left", bolt, stud, stud),
     ]
     holes = [
         cutout("breather", "front", vent, 20.0),
@@ -161,8 +161,8 @@ def foot_off(box: Data) -> None:
     box["strips"][0]["holes"][0]["across"] += 1.0
 
 
-def sunk_lug(box: Data) -> None:
-    box["bought"][LUG]["body"]["low"][1] -= 1.0
+def sunk_stud(box: Data) -> None:
+    box["bought"][STUD]["body"]["low"][1] -= 1.0
 
 
 def drain_told_high(box: Data) -> None:
@@ -177,8 +177,8 @@ def no_number(box: Data) -> None:
     del box["number"]
 
 
-def lug_into_gland_room(box: Data) -> None:
-    told = box["bought"][LUG]
+def stud_into_gland_room(box: Data) -> None:
+    told = box["bought"][STUD]
     for block in (told["body"], told["keeps"]):
         block["low"][0], block["high"][0] = -280.0, -272.0
         block["low"][1], block["low"][2], block["high"][2] = 30.0, 290.0, 330.0
@@ -220,8 +220,8 @@ CASES: dict[str, tuple[str, Callable[[], tuple[Finding, ...]], float | None]] = 
         lambda: in_car(with_post((-156.0, -69.0, 320.0), (-150.0, -50.0, 340.0))),
         -1.0,
     ),
-    "lug in the gland's room": ("fitting-room", lambda: spoiled(lug_into_gland_room), -4.0),
-    "lug in the wall": ("fitting-meets", lambda: spoiled(sunk_lug), -1.0),
+    "stud in the gland's room": ("fitting-room", lambda: spoiled(stud_into_gland_room), -4.0),
+    "stud in the wall": ("fitting-meets", lambda: spoiled(sunk_stud), -1.0),
     "gland's nut at a module": ("fitting-behind", lambda: spoiled(moved(GLAND, 2, 2.0)), -1.4),
     "hold-down before the gland": ("fitting-behind", lambda: spoiled(with_bar), -1.15),
     "shelf before the gland": ("fitting-behind", lambda: with_shelf(0.0), -1.9),

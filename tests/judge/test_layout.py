@@ -31,6 +31,8 @@ BUILT = (
     "hold-down",
     "bar-",
     "doubler-",
+    "lug",
+    "housing",
     "breather",
     "drain",
     "disconnect",

@@ -96,6 +96,7 @@ HELD = {
     "heat": "pouch cells",
     "holes": "clearance holes",
     "insulation": "creepage",
+    "lifting": "lifting",
     "load_factors": "rule set",
     "materials": "density",
     "plates": "plates",

@@ -95,7 +95,8 @@ def laid_out_untold(hold: Hold, folder: Path) -> dict[str, Any]:
     """
     _, car, _, module, *_ = hold.write(folder)
     the_car, (the_module,) = read_together(Path(car), [module])
-    write_layout(jobs_laid_out(the_car, the_module), folder / "out" / "hold" / "piece")
+    found = jobs_laid_out(the_car, the_module)
+    write_layout(the_car, the_module, found, folder / "out" / "hold" / "piece")
     return _written(folder)
 
 

@@ -259,6 +259,11 @@ def test_misplaced_mass_and_rare_share_are_told() -> None:
     )
 
 
+def test_a_name_that_cannot_be_drawn_is_told() -> None:
+    told = odd_things(changed(name="Möwe 车 a 车"))
+    assert "Möwe 车 a 车: name: drawings have no sign for 车; frames stand in their place" in told
+
+
 def test_bays_are_never_changed_by_telling() -> None:
     car, _, _ = roadster()
     before: tuple[Bay, ...] = car.bays

@@ -3,6 +3,7 @@
 import os
 import subprocess
 import sys
+import warnings
 from colorsys import rgb_to_hls
 from dataclasses import replace
 from functools import cache
@@ -16,8 +17,9 @@ from matplotlib.transforms import Bbox
 
 from boxfit.report import look
 from boxfit.report.area import Area
+from boxfit.report.frame import TITLE, draw_strip
 from boxfit.report.look import NUMBER, NUMBER_HIDDEN, Ink, Lettering
-from boxfit.report.paper import Sheet, plain_settings
+from boxfit.report.paper import Sheet, plain_settings, signs_not_drawn
 from boxfit.report.projection import PLAN, REAR, VIEWS, View
 from boxfit.report.views import cells_for, drawn, write_views
 from tests.report.samples import SAMPLES
@@ -215,6 +217,22 @@ def test_cells_share_the_room_without_touching() -> None:
     assert len(cells) == 5
     assert all(room.inset(-1e-9).holds(cell) for cell in cells)
     assert not any(a.meets(b) for a, b in combinations(cells, 2))
+
+
+def test_a_long_name_at_the_scale_bar_stays_in_the_frame() -> None:
+    with plain_settings():
+        sheet = Sheet()
+        draw_strip(sheet, (("car", ""), ("view", ""), ("aid", "")), 10.0, "the long and windy bay " * 5)
+        assert max(place.right for place in sheet.taken) <= TITLE.right
+        assert [one.get_text() for one in texts(sheet) if one.get_text().endswith("… 1:10 on A3")]
+
+
+def test_signs_the_font_has_not_are_no_matter_for_warnings(tmp_path: Path) -> None:
+    with warnings.catch_warnings(), plain_settings():
+        sheet = Sheet()
+        sheet.write("后", (100.0, 100.0), Lettering(8.0))
+        sheet.save(tmp_path / "page")
+    assert signs_not_drawn("a后b后车") == "后车"
 
 
 def test_words_too_long_are_cut_with_an_ellipsis() -> None:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import replace
 from math import ceil
+from pathlib import Path
 
 import pytest
 
@@ -202,19 +203,22 @@ def test_many_processes_say_the_same_as_one() -> None:
 
 
 @pytest.mark.parametrize("processes", [1, 2])
-def test_what_there_was_no_time_for_is_told(processes: int) -> None:
+def test_what_there_was_no_time_for_is_told(processes: int, tmp_path: Path) -> None:
     watch = Watch()
     watch.stop()
     found = list(limits(Asked(SHORT, MODULE, 1), watch, processes))
     assert [one.easing.what for one in found] == [easing.what for easing in easings(SHORT)]
     assert not any(one.looked_at or one.least for one in found)
-    page, rows, fits = jobs.limits(SHORT, MODULE, jobs.Search(watch, processes, lambda _: None))
+    page, fits = jobs.limits(SHORT, MODULE, tmp_path / "to", jobs.Search(watch, processes, lambda _: None))
+    rows = (tmp_path / "to" / "limits.csv").read_text(encoding="utf-8")
     assert "not looked at, the time was up" in page
     assert fits
     assert rows.count(",no,mm,") == sum(easing.unit == "mm" for easing in easings(SHORT))
 
 
-def test_a_claim_the_judge_does_not_clear_is_not_made(monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_claim_the_judge_does_not_clear_is_not_made(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
     """The walls' gain is told of a layout that was never eased: out of its bay."""
     sound = limits_of(SHORT, "front wall", "clearance")
 
@@ -225,7 +229,7 @@ def test_a_claim_the_judge_does_not_clear_is_not_made(monkeypatch: pytest.Monkey
         yield clearance
 
     monkeypatch.setattr(search_limits, "limits", forged)
-    page, _, _ = jobs.limits(SHORT, MODULE, jobs.Search(Watch(), 1, lambda _: None))
+    page, _ = jobs.limits(SHORT, MODULE, tmp_path / "to", jobs.Search(Watch(), 1, lambda _: None))
     gained, unsettled = page.split("not settled, a layout found did not pass the judge")
     assert "front bay: clearance" in gained
     assert "front wall" not in gained

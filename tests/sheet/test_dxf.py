@@ -1,5 +1,8 @@
 """DXF files read back: sound, closed, to size, and always the same bytes."""
 
+import os
+import subprocess
+import sys
 from dataclasses import replace
 from io import StringIO
 from pathlib import Path
@@ -139,6 +142,29 @@ def test_same_bytes_every_time(tmp_path: Path) -> None:
     # the first of January 2000, and identifiers of zeros
     assert text.count("$TDCREATE\n 40\n2451545.0\n") == text.count("$TDUPDATE\n 40\n2451545.0\n") == 1
     assert text.count("\n{00000000-0000-0000-0000-000000000000}\n") == 2
+
+
+SEEDED = """
+import sys
+from tests.sheet.test_dxf import ALL
+from boxfit.sheet.dxf import dxf_of
+sys.stdout.buffer.write(dxf_of(ALL[0]))
+"""
+
+
+def test_same_bytes_whatever_order_sets_have() -> None:
+    """Each process puts the members of a set in an order of its own; some agreed by chance."""
+    root = Path(__file__).parents[2]
+    written = {
+        subprocess.run(
+            [sys.executable, "-c", SEEDED],
+            env={**os.environ, "PYTHONHASHSEED": str(seed), "PYTHONPATH": str(root)},
+            check=True,
+            capture_output=True,
+        ).stdout
+        for seed in (1, 5, 7)
+    }
+    assert written == {dxf_of(ALL[0])}
 
 
 def test_printed_boxes_have_no_flats(tmp_path: Path) -> None:

@@ -45,6 +45,19 @@ def test_nothing_overlaps_and_all_is_in_the_frame(draw: object, strings: tuple[t
     assert any("High voltage kills" in words for words in words_of(page))
 
 
+def test_long_names_of_bays_are_cut_short_over_the_tiers() -> None:
+    """So that the plan takes no larger sheet for them, and box and tier are still told."""
+    found = electrics()
+    long = "the long compartment behind the seats where once the tank and the spare wheel were"
+    boxes = tuple(replace(box, name=f"{long} box {place}") for place, box in enumerate(found.boxes, start=1))
+    (page,) = strings_drawing(replace(found, boxes=boxes)).pages
+    assert page.size == strings_drawing(found).pages[0].size
+    assert overlaps(page) == ()
+    heads = [words for words in words_of(page) if words.startswith("the long")]
+    assert heads
+    assert all("… box" in words and ", tier" in words for words in heads)
+
+
 def test_the_diagram_names_every_box_module_and_cable_that_is_there() -> None:
     found = electrics()
     (page,) = single_line_drawing(found).pages

@@ -1,6 +1,7 @@
 """Strips as solids: as heavy as the closed form, as large as told, holes where they are told."""
 
 from dataclasses import replace
+from math import pi
 
 import pytest
 from hypothesis import example, given, settings
@@ -50,8 +51,19 @@ def strips(draw: st.DrawFn) -> Strip:
     holes = tuple(StripHole(leg, width / 3.0, length / 2.0, 5.0) for leg, (_, length) in enumerate(legs))
     start = tuple(draw(st.integers(-999, 999)) / 7.0 for _ in range(3))
     x, y, z = start
+    rounded = draw(st.sampled_from([0.0, 2.0, 0.35 * width])) if len(legs) == 1 else 0.0
+    sheet = ("aluminium-5754", thickness, radius)
     return Strip(
-        "foot", "any", "aluminium-5754", thickness, radius, (x, y, z), along, width, legs, inwards, holes
+        "foot",
+        "any",
+        *sheet,
+        (x, y, z),
+        along,
+        width,
+        legs,
+        inwards,
+        holes,
+        rounded=min(rounded, least / 2.0),
     )
 
 
@@ -104,3 +116,33 @@ def test_a_hand_counted_plate() -> None:
 def test_legs_that_no_strip_has_are_refused(legs: tuple[tuple[Looks, float], ...]) -> None:
     with pytest.raises(ValueError, match="channel: leg"):
         strip_mass(replace(CHANNEL, legs=legs, holes=()))
+
+
+def test_a_rounded_plate_by_hand() -> None:
+    """60 x 40 x 6, two corners of 16: less 2 (1 - pi / 4) 16^2, each centred 0.2234 of 16 from its sides."""
+    plate = Strip(
+        "lifting lug",
+        "lug",
+        "aluminium-5754",
+        6.0,
+        0.0,
+        (0.0, 0.0, 0.0),
+        "left",
+        40.0,
+        (("front", 60.0),),
+        "up",
+        rounded=16.0,
+    )
+    corner = (1.0 - pi / 4.0) * 256.0
+    told = strip_mass(plate)
+    assert told.volume == pytest.approx(6.0 * (2400.0 - 2.0 * corner))
+    moment = 2400.0 * 30.0 - 2.0 * corner * (60.0 - 0.22337 * 16.0)
+    assert told.centre == pytest.approx((moment / (2400.0 - 2.0 * corner), 20.0, 3.0), abs=1e-3)
+
+
+@pytest.mark.parametrize(
+    "changes", [{"rounded": 5.0}, {"legs": CHANNEL.legs[:1], "rounded": 60.0}], ids=["folded", "too round"]
+)
+def test_only_the_end_of_a_plate_is_rounded(changes: dict[str, object]) -> None:
+    with pytest.raises(ValueError, match="only the end of a plate can be rounded"):
+        strip_mass(replace(CHANNEL, holes=(), **changes))  # type: ignore[arg-type]

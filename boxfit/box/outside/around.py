@@ -182,7 +182,8 @@ class _Triangles:
         return self.only(self._beside(block, REACH))
 
     def clear(self, block: Block, distance: float) -> bool:
-        """Whether every triangle is so far [mm] from a block; only those near it are measured."""
+        """Whether every triangle is so far [mm] from a block, none in it; only those near are measured."""
+        distance = max(distance, 2.0 * TOUCH)
         seen = shapely.box(
             *(end - distance for end in block.low[:2]), *(end + distance for end in block.high[:2])
         )
@@ -259,7 +260,11 @@ def _within(surface: Surface, place: Vector) -> bool:
 
 
 def _clear_of_bar(block: Block, bar: Cylinder, distance: float) -> bool:
-    """Asks the cheap questions first: the block round the bar, then the bar with round ends."""
+    """Asks the cheap questions first: the block round the bar, then the bar with round ends.
+
+    Where no distance is asked the two must still not meet.
+    """
+    distance = max(distance, 2.0 * TOUCH)
     radius, length = bar.diameter / 2.0, dist(bar.start, bar.end)
     ways = [(b - a) / length for a, b in zip(bar.start, bar.end, strict=True)]
     reach = [radius * max(0.0, 1.0 - way * way) ** 0.5 for way in ways]

@@ -7,6 +7,7 @@ from math import ceil, dist
 
 from boxfit.bay import Vector
 from boxfit.box.fitting import BoughtKind
+from boxfit.box.outside.housing import HOUSED, SLOT_HEIGHT, Main, housings_wanted
 from boxfit.box.outside.place import Lacking, Placed, Room, Site, Wanted, near, place
 from boxfit.box.outside.wall import Span, Wall, spread
 from boxfit.car import Car
@@ -19,17 +20,8 @@ USUAL_SECTION = 50.0
 """Section [mm2] where the module file tells no current: common practice, no source."""
 GLAND_LENGTH = 45.0
 """What a gland itself stands out [mm]: common practice, no source."""
-BAR_WIDTH, BAR_THICK, BAR_GAP = 20.0, 5.0, 7.0
-"""Insulated copper bar 20 x 5 through a slot, and the air [mm] beside it: common practice, no source."""
-SLOT_HEIGHT = 18.0
-"""Height [mm] of the slot that the bars go through."""
-SLOT_DEEP = 20.0
-"""What the bars need behind the wall [mm] before they turn down to a module's terminals."""
-HOUSING = 70.0
-"""How far a housing stands out, and how high it is [mm]: common practice, no source."""
-HOUSING_EDGE = 15.0
-"""Its rim [mm] on both sides of the slot."""
 INVERTER = "inverter"
+SIGNAL_GLAND = "gland of the monitoring"
 
 
 @dataclass(frozen=True)
@@ -114,9 +106,7 @@ def cable_entries(site: Site, middle: Vector, links: Sequence[Link], cable: Cabl
         wanted = [_main(cable, link, next(numbers)) for _ in range(2 * cable.to_a_pole)]
         found = _all_or_none(site, wanted, _towards(site, middle, link), link)
         if not isinstance(found, list):
-            housing = place(
-                site, _housing(cable, link), _towards(site, middle, link), near((link.at[0], link.at[1]))
-            )
+            housing = _housed(site, cable, link, _towards(site, middle, link))
             if not isinstance(housing, Placed):
                 lacking.append(_told(site, f"main cables to {link.to}", found, housing))
                 continue
@@ -127,7 +117,7 @@ def cable_entries(site: Site, middle: Vector, links: Sequence[Link], cable: Cabl
     found_signal = _all_or_none(site, [signal], _towards(site, middle, link), link)
     if isinstance(found_signal, list):
         placed += found_signal
-    elif any(one.bought.kind == "connector" for one in placed):
+    elif any(one.bought.kind in HOUSED for one in placed):
         notes.append(
             f"{site.name}: the cable of the monitoring leaves through the cable housing: gland M16 there"
         )
@@ -196,7 +186,7 @@ def _main(cable: Cable, link: Link, number: int) -> Wanted:
 def _signal() -> Wanted:
     gland = gland_for(SIGNAL_CABLE)
     about = f"cable gland M{gland.thread:g} x 1.5 for the cable of the monitoring, {SIGNAL_CABLE:g} mm across"
-    return _gland("gland of the monitoring", about, gland, SIGNAL_CABLE)
+    return _gland(SIGNAL_GLAND, about, gland, SIGNAL_CABLE)
 
 
 def _gland(name: str, about: str, gland: Gland, across: float) -> Wanted:
@@ -217,34 +207,24 @@ def _gland(name: str, about: str, gland: Gland, across: float) -> Wanted:
     return Wanted(kind, name, about, gland.mass, (gland.hole, gland.hole), True, behind, body, keeps)
 
 
-def _housing(cable: Cable, link: Link) -> Wanted:
-    """A housing over a slot for the bars of one link; its cables leave along the wall or down."""
-    bars, gland = 2 * cable.to_a_pole, gland_for(cable.across)
-    width = bars * (BAR_WIDTH + BAR_GAP) + BAR_GAP
-    along = spread(0.0, width + 2.0 * HOUSING_EDGE)
-    top = SLOT_HEIGHT / 2.0
-    up, out = (top - HOUSING, top), (0.0, HOUSING)
-    more = STRIPPED_END + (BEND + 1.0) * cable.across
-    keeps = (
-        Room((along[0], along[1] + more), up, out, "its cables leave forwards or to the left"),
-        Room((along[0] - more, along[1]), up, out, "its cables leave rearwards or to the right"),
-        Room(along, (up[0] - more, up[1]), out, "its cables leave downwards"),
-    )
-    size = f"{along[1] - along[0]:.0f} x {HOUSING:.0f} x {HOUSING:.0f}"
-    about = (
-        f"cable housing of the box's sheet, {size}, over a slot with {bars} insulated copper bars"
-        f" {BAR_WIDTH:g} x {BAR_THICK:g} to terminals in it; {bars} glands M{gland.thread:g} x 1.5 for orange"
-        f" cable {cable.section:g} mm2, {cable.across:g} mm across, and one M16"
-    )
-    mass = 0.5 + 0.1 * bars + bars * gland.mass
-    return Wanted(
-        "connector",
-        f"cable housing to {link.to}",
-        about,
-        mass,
-        (width, SLOT_HEIGHT),
-        False,
-        (width, SLOT_HEIGHT, SLOT_DEEP),
-        Room(along, up, out),
-        keeps,
-    )
+def through(cable: Cable, link: Link) -> Main:
+    """What a housing of a link leads out: two poles, each of as many cables as it asks for."""
+    return Main(2 * cable.to_a_pole, cable.section, cable.across, link.to)
+
+
+def _housed(site: Site, cable: Cable, link: Link, walls: Sequence[Wall]) -> Placed | tuple[Lacking, ...]:
+    """A housing on the first wall that takes one, as near to the other end as any way out of it lets."""
+    lacking: list[Lacking] = []
+    rank = near((link.at[0], link.at[1]))
+    for wall in walls:
+        found: list[tuple[float, int, Placed]] = []
+        for wanted in housings_wanted(through(cable, link), site.around.bay.box):
+            one = place(site, wanted, [wall], rank)
+            if isinstance(one, Placed):
+                at = one.bought.at
+                found.append((round(rank(wall, (at[1 - wall.axis], at[2])), 6), len(found), one))
+            else:
+                lacking += one
+        if found:
+            return min(found, key=lambda each: each[:2])[2]
+    return tuple(lacking)

@@ -4,10 +4,19 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from boxfit.bay import Block, Vector
-from boxfit.box.fitting import Fastener, Fittings
-from boxfit.box.outside.cables import Cable, Link, cable_entries, links_of, main_cable
+from boxfit.box.fitting import Bought, Fastener, Fittings, Strip
+from boxfit.box.outside.cables import (
+    SIGNAL_GLAND,
+    Cable,
+    Link,
+    cable_entries,
+    links_of,
+    main_cable,
+    through,
+)
 from boxfit.box.outside.feet import Foot, OutOfReach, feet_of, foot_fasteners, foot_notes, head_behind
 from boxfit.box.outside.foot_shapes import Chosen
+from boxfit.box.outside.housing import HOUSED, made_housing
 from boxfit.box.outside.lifting import lifting_lugs
 from boxfit.box.outside.place import Lacking, Placed, Site
 from boxfit.box.outside.single import breather, cabin, disconnect, drain
@@ -97,7 +106,7 @@ def _add_feet(fitted: Sequence[_Fitted], standing: Sequence[Standing], chosen: C
 def _take_feet(one: _Fitted, box: Standing, feet: Sequence[Foot]) -> None:
     """Strips, screws and notes of the feet of a box."""
     own = one.fittings
-    blocks = tuple(block for foot in feet for strip in foot.strips for block in strip_blocks(strip))
+    blocks = _blocks([strip for foot in feet for strip in foot.strips])
     thick = box.parts.tray.thickness
     heads = [head_behind(screw, thick) for foot in feet for screw in foot.cutouts]
     one.site = replace(one.site, taken=one.site.taken + blocks).pierced(heads)
@@ -124,7 +133,7 @@ def _add_lugs_and_cables(
     """Lugs first, as they have to enclose the balance point, unless a cable then finds no room."""
     filled = _filled(box, module)
     lugs, notes = lifting_lugs(one.site, box.parts, box.bay.box, filled)
-    beside = replace(one.site, taken=one.site.taken + tuple(lug.body for lug in lugs))
+    beside = replace(one.site, taken=one.site.taken + _blocks(lugs))
     entries = cable_entries(beside, box.middle, *cables)
     if lugs and entries.lacking:
         alone = cable_entries(one.site, box.middle, *cables)
@@ -132,11 +141,34 @@ def _add_lugs_and_cables(
             entries, lugs = alone, ()
     one.add(entries.placed, (*entries.notes, *entries.lacking))
     one.lacking = entries.lacking
+    _make_housings(one, box, cables)
     if not lugs:
         lugs, notes = lifting_lugs(one.site, box.parts, box.bay.box, filled)
-    one.site = replace(one.site, taken=one.site.taken + tuple(lug.body for lug in lugs))
+    one.site = replace(one.site, taken=one.site.taken + _blocks(lugs))
     own = one.fittings
-    one.fittings = replace(own, bought=own.bought + lugs, notes=own.notes + notes)
+    one.fittings = replace(own, strips=own.strips + lugs, notes=own.notes + notes)
+
+
+def _make_housings(one: _Fitted, box: Standing, cables: tuple[Sequence[Link], Cable]) -> None:
+    """The housings of a box as made parts; the monitoring leaves by the first where it has no gland."""
+    own, (links, cable) = one.fittings, cables
+    signal = not any(each.name == SIGNAL_GLAND for each in own.bought)
+    bought: list[Bought] = []
+    for each in own.bought:
+        link = next((link for link in links if each.name.endswith(f"to {link.to}")), None)
+        if link is None or each.kind not in HOUSED:
+            bought.append(each)
+            continue
+        number = sum(before.kind in HOUSED for before in bought) + 1
+        name = f"{one.site.name} cable housing {number}"
+        made = made_housing(name, box.bay.box, each, through(cable, link), signal and number == 1)
+        bought.append(made.bought)
+        own = replace(own, strips=own.strips + made.strips, fasteners=own.fasteners + made.fasteners)
+    one.fittings = replace(own, bought=tuple(bought))
+
+
+def _blocks(strips: Sequence[Strip]) -> tuple[Block, ...]:
+    return tuple(block for strip in strips for block in strip_blocks(strip))
 
 
 def _filled(one: Standing, module: Module) -> tuple[float, Vector]:

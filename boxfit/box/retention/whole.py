@@ -8,6 +8,7 @@ from boxfit.box.built import BuiltBox
 from boxfit.box.fitting import DIRECTIONS, Looks
 from boxfit.box.retention.bars import Holding, holding
 from boxfit.box.retention.feet import feet_of_box
+from boxfit.box.retention.lugs import lugs_of_box
 from boxfit.box.retention.masses import Heavy, filled
 from boxfit.box.retention.panels import Pressing, uses_of_panels
 from boxfit.module import Module
@@ -15,6 +16,7 @@ from boxfit.retention.fixings import Fixing, Held, shared
 from boxfit.retention.foot import Foot
 from boxfit.retention.foot_remedies import uses_of_foot
 from boxfit.retention.hold_down import uses_of_hold_down
+from boxfit.retention.lug import uses_of_lug
 from boxfit.retention.use import Use, worst_of_each
 from boxfit.standards.load_factors import LoadFactors, Pull, inertia_load
 from boxfit.standards.strengths import STRENGTHS
@@ -105,11 +107,13 @@ def _box(rules: LoadFactors, module: Module, built: BuiltBox) -> BoxRetention:
         uses: tuple[Use, ...] = (_cannot_be_shown(built.parts.name, without, pulled),)
     else:
         held = holding(built, module)
-        uses = worst_of_each(
+        lifted = [use for lug in lugs_of_box(built, heavy.mass) for use in uses_of_lug(lug)]
+        stays = (
             use
             for one in pulled
             for use in (*_fixed(built, one, feet), *_inside(rules, module, built, one.pull, held))
         )
+        uses = worst_of_each([*stays, *lifted])
     return BoxRetention(built.parts.name, heavy, tuple(pulled), uses)
 
 

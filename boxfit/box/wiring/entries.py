@@ -5,7 +5,8 @@ from dataclasses import dataclass
 
 from boxfit.bay import Block
 from boxfit.box.fitting import DIRECTIONS, Bought
-from boxfit.box.outside.cables import GLAND_LENGTH, Cable, Link
+from boxfit.box.outside.cables import GLAND_LENGTH, Cable, Link, through
+from boxfit.box.outside.housing import HOUSED, Main
 from boxfit.box.parts import BoxParts
 from boxfit.box.wiring.way import End, Way
 from boxfit.layout import PlacedBox
@@ -34,8 +35,8 @@ def entries_to(parts: BoxParts, box: PlacedBox, link: Link, cable: Cable, wanted
     for one in there:
         if one.kind == "cable gland":
             found.append(_gland(one))
-        elif one.kind == "connector":
-            found += _housing(one, 2 * cable.to_a_pole)
+        elif one.kind in HOUSED:
+            found += _housing(one, through(cable, link))
     missing = wanted - len(found)
     return (*found[:wanted], *_supposed(box, link, cable, max(0, missing), len(found)))
 
@@ -43,7 +44,7 @@ def entries_to(parts: BoxParts, box: PlacedBox, link: Link, cable: Cable, wanted
 def placed_entries(parts: BoxParts, link: Link, cable: Cable) -> int:
     """How many cables the entries of a box towards a link take."""
     there = [one.kind for one in parts.fittings.bought if one.name.endswith(f"to {link.to}")]
-    return there.count("cable gland") + 2 * cable.to_a_pole * there.count("connector")
+    return there.count("cable gland") + 2 * cable.to_a_pole * sum(kind in HOUSED for kind in there)
 
 
 def _way(bought: Bought) -> Way:
@@ -61,19 +62,19 @@ def _gland(bought: Bought) -> Entry:
     return Entry(End((at[0], at[1], at[2]), (axis, sign), straight), bought.body, True)
 
 
-def _housing(bought: Bought, count: int) -> Iterator[Entry]:
-    """Side by side out of the face of the housing before which room is kept."""
+def _housing(bought: Bought, main: Main) -> Iterator[Entry]:
+    """Side by side out of the face of the housing before which room is kept, where its glands are."""
     body, keeps = bought.body, bought.keeps
     over = [(keeps.high[axis] - body.high[axis], (axis, 1)) for axis in range(3)] + [
         (body.low[axis] - keeps.low[axis], (axis, -1)) for axis in range(3)
     ]
     _, (axis, sign) = max(over, key=lambda one: one[0])
-    across = max((k for k in range(3) if k != axis), key=lambda k: (body.high[k] - body.low[k], k))
+    outwards, _ = _way(bought)
+    across = next(k for k in range(3) if k not in (axis, outwards))
     at = [(low + high) / 2.0 for low, high in zip(body.low, body.high, strict=True)]
-    at[axis] = body.high[axis] if sign > 0 else body.low[axis]
-    low, wide = body.low[across], body.high[across] - body.low[across]
-    for number in range(count):
-        at[across] = low + wide * (number + 0.5) / count
+    middle, at[axis] = at[across], body.high[axis] if sign > 0 else body.low[axis]
+    for number in range(main.count):
+        at[across] = middle + (number - (main.count - 1) / 2.0) * main.pitch
         yield Entry(End((at[0], at[1], at[2]), (axis, sign), STRIPPED_END), body, True)
 
 

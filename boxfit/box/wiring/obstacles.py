@@ -42,14 +42,14 @@ class Obstacle:
 
 
 def box_obstacles(built: Sequence[BuiltBox]) -> tuple[Obstacle, ...]:
-    """Every box, its flange and cover plate, bought parts, feet and stiffening bars."""
+    """Every box, its flange and cover plate, bought parts, feet, lugs and stiffening bars."""
     found: list[Obstacle] = []
     for one in built:
         name, fittings = one.parts.name, one.parts.fittings
         found += [Obstacle(name, block, CLEAR) for block in own_blocks(one.parts) if _longest(block) >= NUT]
         found += [Obstacle(f"{name} {bought.name}", bought.body, CLEAR) for bought in fittings.bought]
         for strip in fittings.strips:
-            if strip.kind in ("foot", "stiffening bar", "doubler"):
+            if strip.kind in ("foot", "lifting lug", "stiffening bar", "doubler"):
                 found += [Obstacle(f"{name} {strip.name}", block, CLEAR) for block in strip_blocks(strip)]
     return tuple(found)
 

@@ -9,6 +9,8 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
 from heapq import heappop, heappush
 from itertools import count
+from math import inf
+from typing import cast
 
 import numpy as np
 from numpy.typing import NDArray
@@ -26,7 +28,9 @@ MOST_STATES = 60000
 """The search gives up after so many; a way then counts as not found."""
 Way = tuple[int, int]
 """Axis, and up or down it."""
-State = tuple[tuple[int, int, int], Way, bool]
+Node = tuple[int, int, int]
+"""A place of the grid, by its number along each axis."""
+State = tuple[Node, Way, bool]
 """A node of the grid, the way the cable comes from, and whether it has come round a corner yet."""
 
 
@@ -52,10 +56,13 @@ class End:
 
 @dataclass
 class Costs:
-    """What a step of the grid costs besides its length; endless where it is barred."""
+    """What a step of the grid costs besides its length; endless where it is barred.
+
+    `steps[axis][one][other]` holds the steps along an axis at a place of the two other axes.
+    """
 
     grid: tuple[list[float], list[float], list[float]]
-    steps: list[NDArray[np.float64]] = field(default_factory=list)
+    steps: list[list[list[list[float]]]] = field(default_factory=list)
 
 
 def shortest_way(
@@ -117,7 +124,7 @@ def _costs(grid: tuple[list[float], ...], barred: Sequence[Block], dear: Sequenc
             more[np.ix_(*through)] = np.inf
         for each in dear:
             more += each(one.reshape(-1, 3), other.reshape(-1, 3)).reshape(more.shape)
-        costs.steps.append(more)
+        costs.steps.append(cast("list[list[list[float]]]", np.moveaxis(more, axis, -1).tolist()))
     return costs
 
 
@@ -143,7 +150,7 @@ def _search(
             return [_place(costs, node) for node in _back(state, came)]
         for on, more in _steps(state, costs, radius, end, goal):
             total = spent + more
-            if total < best.get(on, np.inf) - 1e-9:
+            if total < best.get(on, inf) - 1e-9:
                 best[on], came[on] = total, state
                 heappush(queue, (total + _least(costs, on[0], goal), next(numbers), total, on))
     return None
@@ -154,9 +161,7 @@ def _arrives(state: State, end: End) -> bool:
     return end.looks is None or state[1] == (end.looks[0], -end.looks[1])
 
 
-def _steps(
-    state: State, costs: Costs, radius: float, end: End, goal: tuple[int, int, int]
-) -> Iterable[tuple[State, float]]:
+def _steps(state: State, costs: Costs, radius: float, end: End, goal: Node) -> Iterable[tuple[State, float]]:
     """Straight on from here, or round a corner here and then straight on, as far as two bends ask."""
     node, came, turned = state
     for axis in range(3):
@@ -179,47 +184,53 @@ def _enters(end: End, way: Way) -> bool:
 
 
 def _run(
-    node: tuple[int, int, int],
+    node: Node,
     way: Way,
     costs: Costs,
     asked: tuple[float, float, float],
-    to: tuple[End, tuple[int, int, int]],
+    to: tuple[End, Node],
 ) -> Iterable[tuple[State, float]]:
     """Every node straight on that leaves room for the bends at both ends of the stretch."""
     axis, sign = way
     least, cost, radius = asked
-    along, here, steps = costs.grid[axis], list(node), costs.steps[axis]
-    start = along[node[axis]]
-    while 0 <= here[axis] + sign < len(along):
-        at = min(here[axis], here[axis] + sign)
-        more = float(steps[(*here[:axis], at, *here[axis + 1 :])])
-        if more == np.inf:
+    first, second = (node[k] for k in range(3) if k != axis)
+    along, steps, here = costs.grid[axis], costs.steps[axis][first][second], node[axis]
+    start = along[here]
+    while 0 <= here + sign < len(along):
+        more = steps[min(here, here + sign)]
+        if more == inf:
             return
         cost += more
-        here[axis] += sign
-        length, reached = abs(along[here[axis]] - start), (here[0], here[1], here[2])
+        here += sign
+        length, reached = abs(along[here] - start), _moved(node, axis, here)
         ends_here = reached == to[1] and _enters(to[0], way)
         if length >= (min(least, radius) if ends_here and least else least) - 1e-6:
             yield (reached, way, True), cost + length
 
 
-def _least(costs: Costs, node: tuple[int, int, int], goal: tuple[int, int, int]) -> float:
+def _moved(node: Node, axis: int, at: int) -> Node:
+    """A node with another place along one axis."""
+    x, y, z = node
+    return (at, y, z) if axis == 0 else (x, at, z) if axis == 1 else (x, y, at)
+
+
+def _least(costs: Costs, node: Node, goal: Node) -> float:
     return sum(
         abs(along[one] - along[other]) for along, one, other in zip(costs.grid, node, goal, strict=True)
     )
 
 
-def _node(costs: Costs, place: Vector) -> tuple[int, int, int]:
+def _node(costs: Costs, place: Vector) -> Node:
     x, y, z = (along.index(at) for along, at in zip(costs.grid, place, strict=True))
     return (x, y, z)
 
 
-def _place(costs: Costs, node: tuple[int, int, int]) -> Vector:
+def _place(costs: Costs, node: Node) -> Vector:
     x, y, z = (along[at] for along, at in zip(costs.grid, node, strict=True))
     return (x, y, z)
 
 
-def _back(state: State, came: dict[State, State]) -> list[tuple[int, int, int]]:
+def _back(state: State, came: dict[State, State]) -> list[Node]:
     """The nodes from the first to this one."""
     found = [state[0]]
     while state in came:

@@ -7,7 +7,19 @@ APART = 1.2
 LIFTS = {"liner": 1.05, "gasket": 2.9, "lid": 3.2, "cover plate": 3.6, "disconnect cover": 4.0}
 """Parts lifted straight up, in heights of the box."""
 INSIDE = frozenset({"module", "module room", "shelf", "hold-down", "hold-down bracket"})
-OUTSIDE = frozenset({"foot", "spreading plate", "stiffening bar", "doubler", "bought part"})
+OUTSIDE = frozenset(
+    {
+        "foot",
+        "spreading plate",
+        "stiffening bar",
+        "doubler",
+        "lifting lug",
+        "cable housing",
+        "housing cover",
+        "housing block",
+        "bought part",
+    }
+)
 SIDEWAYS = 0.6
 """Parts outside move out by this share of the box's height, at least 100 mm."""
 

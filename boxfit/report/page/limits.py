@@ -6,6 +6,7 @@ from pathlib import Path
 from boxfit.car import Car
 from boxfit.layout import Layout
 from boxfit.module import Module
+from boxfit.report.kept_text import proven_with
 from boxfit.report.page.html import Cell, table
 from boxfit.report.page.lists import WHEELS, rows_of
 
@@ -34,7 +35,7 @@ def _limits(car: Car, module: Module, layout: Layout, folder: Path) -> Iterator[
         asked = f"{target.front_share:.3f} ± {target.tolerance:.3f}"
         yield ("front share, as searched", asked, f"{share:.3f}", _left(left, f"{left:.3f}"))
     yield from _plate(car, folder)
-    proven = "proven best" if layout.proven else "not proven best"
+    proven = ("proven best" if layout.proven else "not proven best") + proven_with(layout)
     yield ("modules", f"{layout.bound} at most", f"{layout.count}", proven)
 
 

@@ -76,6 +76,11 @@ class Board:
         own = [pair for line in way.lines if not isinstance(line, Text) for pair in segments_of(line)]
         return not any(crossed((*one, *other), words, AIR / 2.0).any() for one, other in own)
 
+    def is_clear(self, area: Area) -> bool:
+        """Whether no word and no line reaches into an area [mm] of the sheet."""
+        words = np.array([self.title, *self._words])
+        return not (meeting(area, words).any() or crossing(area, self._all_segments()).any())
+
     def page(self) -> Page:
         """The finished sheet."""
         return Page((self.paper.width, self.paper.height), tuple(self._marks))

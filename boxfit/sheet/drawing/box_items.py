@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from boxfit.bay import Vector
+from boxfit.bay import Block, Vector
 from boxfit.box.fitting import Strip
 from boxfit.box.numbers import bought_name
 from boxfit.box.parts import CoverPlate, Lid, Part, Tray
@@ -24,8 +24,8 @@ BOUGHT = "bought"
 class BoxItem:
     """An item: number in the drawing, part number, what it is, of what, how many, mass of all [kg].
 
-    `shapes` are their solids, none for what is bought; `middle` [mm] is where the first of them is, and
-    `inside` tells that it is not seen once the box is closed.
+    `shapes` are their solids, none for what is bought; `extents` are blocks round each of them [mm], `middle`
+    [mm] is where the first of them is, and `inside` tells that it is not seen once the box is closed.
     """
 
     item: str
@@ -35,6 +35,7 @@ class BoxItem:
     quantity: int
     mass: float
     shapes: "tuple[TopoDS_Shape, ...]"
+    extents: tuple[Block, ...]
     middle: Vector
     inside: bool
 
@@ -49,6 +50,7 @@ class _Single:
     material: str
     shape: "TopoDS_Shape | None"
     mass: float
+    extent: Block
     middle: Vector
     inside: bool
 
@@ -69,6 +71,7 @@ def items_of(
             len(alike),
             sum(one.mass for one in alike),
             tuple(one.shape for one in alike if one.shape is not None),
+            tuple(one.extent for one in alike),
             alike[0].middle,
             alike[0].inside,
         )
@@ -87,8 +90,10 @@ def _made(built: BuiltBox, shapes: "Mapping[str, TopoDS_Shape]") -> "Iterator[_S
         called = short(part.name, parts.name)
         kind = part.kind if isinstance(part, Strip) else called
         mass = solid_mass(shape, part.material) if shape is not None else 0.0
-        middle = _middle(shape) if shape is not None else built.box.low
-        yield _Single(part.name, called, kind, part.material, shape, mass, middle, _is_inside(part))
+        low, high = extent_of((shape,)) if shape is not None else (built.box.low, built.box.low)
+        x, y, z = ((one + other) / 2.0 for one, other in zip(low, high, strict=True))
+        extent, inside = Block(low, high), _is_inside(part)
+        yield _Single(part.name, called, kind, part.material, shape, mass, extent, (x, y, z), inside)
 
 
 def _is_inside(part: Part | Strip) -> bool:
@@ -102,7 +107,7 @@ def _bought(built: BuiltBox) -> Iterator[_Single]:
     """All that is bought."""
     for one in built.parts.fittings.bought:
         yield _Single(
-            bought_name(built.parts, one), one.name, one.kind, BOUGHT, None, one.mass, one.at, False
+            bought_name(built.parts, one), one.name, one.kind, BOUGHT, None, one.mass, one.body, one.at, False
         )
 
 
@@ -126,13 +131,6 @@ def solid_mass(shape: "TopoDS_Shape", material: str) -> float:
     volume = GProp_GProps()
     BRepGProp.VolumeProperties_s(shape, volume)
     return float(volume.Mass()) * known.density / CUBIC_METRE
-
-
-def _middle(shape: "TopoDS_Shape") -> Vector:
-    """The middle of a solid's extent [mm]."""
-    low, high = extent_of((shape,))
-    x, y, z = ((one + other) / 2.0 for one, other in zip(low, high, strict=True))
-    return (x, y, z)
 
 
 def parts_list(items: tuple[BoxItem, ...]) -> Table:

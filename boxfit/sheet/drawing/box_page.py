@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
-from boxfit.bay import Block, Point
+from boxfit.bay import Block, Vector
 from boxfit.box.whole import BuiltBox
 from boxfit.sheet.drawing.arrange import Item as Tabled
 from boxfit.sheet.drawing.arrange import arranged
@@ -12,6 +12,7 @@ from boxfit.sheet.drawing.board import Board
 from boxfit.sheet.drawing.box_items import BoxItem, parts_list
 from boxfit.sheet.drawing.formed_page import tray_spans
 from boxfit.sheet.drawing.marks import Arrow, Line, Mark, Page, Text
+from boxfit.sheet.drawing.pointing import DOWN, FORWARD, Look, shown_place
 from boxfit.sheet.drawing.section_page import plane_of
 from boxfit.sheet.drawing.three_views import Span, View, Views, draw_views, views_of
 from boxfit.sheet.drawing.title import Title
@@ -19,6 +20,10 @@ from boxfit.sheet.drawing.title import Title
 if TYPE_CHECKING:
     from OCP.TopoDS import TopoDS_Shape
 
+SHELLS = ("tray", "lid", "cover plate")
+AT_EDGE = 0.02
+TRAY_EDGE = 0.3
+"""Lid and tray are pointed at within this part [-] of their width from the edge."""
 ROOM_FOR_RINGS = 18.0
 """Paper [mm] at the right of the views."""
 
@@ -40,7 +45,7 @@ def box_page(built: BuiltBox, items: tuple[BoxItem, ...], title: Title, notes: t
     left, bottom, right, top = chosen.views
     places = draw_views(board, views, chosen.scale, (left, bottom, right - ROOM_FOR_RINGS, top))
     board.add(_cutting_line(built, places[1], views))
-    _rings(board, outer, places, views)
+    _rings(board, outer, built, places, views)
     return board.page()
 
 
@@ -63,26 +68,58 @@ def block_solid(block: Block) -> "TopoDS_Shape":
     return BRepPrimAPI_MakeBox(gp_Pnt(*block.low), gp_Pnt(*block.high)).Solid()
 
 
-def _rings(board: Board, items: Sequence[BoxItem], places: tuple[View, View, View], views: Views) -> None:
-    """Tray, lid and cover plate numbered beside the view from the rear, all others beside that from above."""
+def _rings(
+    board: Board, items: Sequence[BoxItem], built: BuiltBox, places: tuple[View, View, View], views: Views
+) -> None:
+    """Tray, lid and cover plate numbered beside the view from the rear, others where they are seen."""
     _, above, rear = places
-    shells = [one for one in items if one.name in ("tray", "lid", "cover plate")]
-    others = [one for one in items if one not in shells]
     low, high = views.low, views.high
-    edge = rear.at((low[0], low[1], low[2]))
-    top = rear.at(high)[1]
-    aside = [Item(one.item, _edge(one, rear, views)) for one in shells]
-    balloons(board, aside, edge[0] + 10.0, (edge[1] + RING, top + 6.0))
+    aside, rest = [], []
+    for one in items:
+        fixed = [block for other in items for block in _bodies(other, one)]
+        if one.name in SHELLS:
+            aside.append(Item(one.item, rear.at(_edge(one, built, fixed))))
+            continue
+        hiding = [*_shell_blocks(built), *fixed]
+        from_above = [above.at(place) for place in _shown(one, hiding, DOWN)]
+        from_rear = [rear.at(place) for place in _shown(one, hiding, FORWARD)]
+        if from_rear and not from_above:
+            aside.append(Item(one.item, max(from_rear)))
+        else:
+            rest.append(Item(one.item, max(from_above, default=above.at(one.middle))))
+    edge = rear.at(low)
+    balloons(board, aside, edge[0] + 10.0, (edge[1] + RING, rear.at(high)[1] + 6.0))
     right, bottom = above.at((high[0], low[1], low[2]))
-    rest = [Item(one.item, above.at(one.middle)) for one in others]
     balloons(board, rest, right + 18.0, (bottom, above.at(high)[1]))
 
 
-def _edge(item: BoxItem, rear: View, views: Views) -> Point:
-    """A place on a part near the right edge of the view from the rear."""
-    x, y, z = item.middle
-    part = 0.2 if item.name == "tray" else 0.02
-    return rear.at((x, views.low[1] + part * (y - views.low[1]) * 2.0, z))
+def _edge(item: BoxItem, built: BuiltBox, fixed: Sequence[Block]) -> Vector:
+    """Near the right edge of the view from the rear; on a tray where nothing fixed to it is in the way."""
+    (x, low, bottom), (_, high, top) = item.extents[0].low, item.extents[0].high
+    edge = (x, low + AT_EDGE * (high - low), (bottom + top) / 2.0)
+    if item.name != "tray":
+        return edge
+    (x, low, bottom), (far, high, top) = built.parts.tray.outside.low, built.parts.tray.outside.high
+    strip = Block((x, low, bottom), (far, low + TRAY_EDGE * (high - low), top))
+    return shown_place(strip, fixed, FORWARD) or edge
+
+
+def _shell_blocks(built: BuiltBox) -> tuple[Block, Block]:
+    """Walls, and all from the flange up."""
+    walls, flange = built.parts.tray.outside, built.parts.tray.flange
+    low = (walls.low[0] - flange, walls.low[1] - flange, walls.high[2] - built.parts.tray.thickness)
+    return walls, Block(low, (walls.high[0] + flange, walls.high[1] + flange, built.box.high[2]))
+
+
+def _bodies(item: BoxItem, looked_at: BoxItem) -> tuple[Block, ...]:
+    """What of an item may hide another."""
+    return () if item is looked_at or item.name in SHELLS else item.extents
+
+
+def _shown(item: BoxItem, hiding: Sequence[Block], look: Look) -> list[Vector]:
+    """For each piece of an item that is seen, a place on it."""
+    places = (shown_place(block, hiding, look) for block in item.extents)
+    return [place for place in places if place is not None]
 
 
 def _cutting_line(built: BuiltBox, above: View, views: Views) -> Iterator[Mark]:

@@ -16,7 +16,7 @@ from boxfit.sheet.drawing.board import Area, Board, Placing
 from boxfit.sheet.drawing.car_tables import box_table, mass_notes, weight_table
 from boxfit.sheet.drawing.dimension import FIRST_ROW, ROW, Measured, dimension, dimensions, figure
 from boxfit.sheet.drawing.flat_page import labels
-from boxfit.sheet.drawing.letters import width_of
+from boxfit.sheet.drawing.letters import cut_to, width_of
 from boxfit.sheet.drawing.marks import Circle, Line, Mark, Page, Style, Text
 from boxfit.sheet.drawing.title import Title
 from boxfit.surface import Outline
@@ -25,6 +25,8 @@ BETWEEN_VIEWS = 24.0
 """Paper [mm] between the two views."""
 BEYOND = 4.0
 """Dimension lines begin so far [mm of paper] past all that is drawn."""
+SHORTEST_NAME = 30.0
+"""A bay's name is cut short to no less than this [mm of paper]."""
 PAST = 120.0
 """Axle lines and the ground run on so far [mm of the car]."""
 
@@ -231,14 +233,15 @@ def _name(board: Board, scene: Scene, car: Car, built: Sequence[BuiltBox], names
     for bay in car.bays:
         plan, _ = outlines(bay)
         xs, ys = zip(*plan[0], strict=True)
-        corner = scene.plan(min(xs), max(ys))
-        half = width_of(bay.name, 2.5) / 2.0
+        corner, other = scene.plan(min(xs), max(ys)), scene.plan(max(xs), max(ys))
+        name = cut_to(bay.name, 2.5, max(abs(other[0] - corner[0]) - 4.0, SHORTEST_NAME))
+        half = width_of(name, 2.5) / 2.0
         spots = [
             (corner[0] + half + 2.0 + 4.0 * k, corner[1] + up)
             for up in (1.5, 5.0, 9.0, -5.0)
             for k in range(9)
         ]
-        board.place(Placing(Text(bay.name, spot, 2.5, "middle")) for spot in spots)
+        board.place(Placing(Text(name, spot, 2.5, "middle")) for spot in spots)
 
 
 def _inside(name: str, at: Point) -> Iterator[Placing]:

@@ -1,12 +1,11 @@
 """A drawing as DXF: R2010, millimetres of paper, a layer for each kind of line, sheets side by side."""
 
-from io import StringIO
 from typing import TYPE_CHECKING
 
 from boxfit.bay import Point
 from boxfit.sheet.drawing.letters import FONT_FILE
 from boxfit.sheet.drawing.marks import DASHES, WIDTHS, Arc, Arrow, Circle, Drawing, Line, Mark, Text
-from boxfit.sheet.dxf import without_dates
+from boxfit.sheet.dxf import bytes_of, without_dates
 
 if TYPE_CHECKING:
     from ezdxf.document import Drawing as Document
@@ -35,9 +34,7 @@ def drawing_dxf(drawing: Drawing) -> bytes:
             for mark in page.marks:
                 _add(space, mark, left)
             left += page.size[0] + BETWEEN
-        written = StringIO()
-        document.write(written)
-    return written.getvalue().encode("utf-8")
+        return bytes_of(document)
 
 
 def _document() -> "Document":

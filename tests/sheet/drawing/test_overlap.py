@@ -140,3 +140,15 @@ def test_crossing_agrees_with_another_library(
         assert (found, other) == (False, False)
     elif depth < 1e-9:
         assert (found, other) == (True, True)
+
+
+def test_a_long_name_of_a_bay_stays_beside_its_outline() -> None:
+    """It is cut short where it would run over axle lines and the other bay."""
+    car, layout = car_and_layout()
+    long = "the long compartment behind the seats where once the tank and the spare wheel used to be"
+    first = replace(car.bays[0], name=long)
+    named = replace(layout, bays=(replace(layout.bays[0], name=long), *layout.bays[1:]))
+    found = drawn(replace(car, bays=(first, *car.bays[1:])), HERON, named)
+    assert_readable(found)
+    words = [mark.words for mark in found.drawing("arrangement").pages[0].marks if isinstance(mark, Text)]
+    assert [one for one in words if one.startswith("the long") and one.endswith("…")]
