@@ -95,4 +95,6 @@ def use_of_screws(name: str, pull: str, load: float, screws: tuple[int, float]) 
     rule = "EN 1993-1-8 table 3.4, tension, class 8.8; rivet-nuts by their maker's figure"
     use = Use(name, "screws pulled", pull, load, count * each, "N", rule)
     enough = f"{ceil(load / each)} screws instead of {count or 'none'}"
+    if not count:
+        enough += ", on a flange wide enough for them: box.flange"
     return use if use.passes else replace(use, remedy=enough)
