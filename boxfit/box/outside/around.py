@@ -102,7 +102,7 @@ class Around:
     def clear_on_way_in(self, block: Block) -> bool:
         """Whether a block that goes in with the box passes opening and bay, the tolerance kept.
 
-        True where no opening is told.
+        It goes as far as the box does: until that is wholly past the bay. True where no opening is told.
         """
         opening = self.bay.opening
         if opening is None:
@@ -111,9 +111,9 @@ class Around:
         low, high = list(block.low), list(block.high)
         end = _room_end(self.bay.room, axis, sign)
         if sign > 0:
-            high[axis] = max(high[axis], end)
+            high[axis] += max(end - self.box.low[axis], 0.0)
         else:
-            low[axis] = min(low[axis], end)
+            low[axis] -= max(self.box.high[axis] - end, 0.0)
         swept, tolerance = Block(_vector(low), _vector(high)), self.bay.tolerance
         if opening.outline is not None:
             flat = [k for k in range(3) if k != axis]
