@@ -33,21 +33,38 @@ def judge_insertion(box: SetBox, opening: Opening) -> list[Finding]:
 
     Keep-outs and walls are grown by the survey's tolerance, not by the clearance.
     """
+    return _judge_way_in(box, box.place, box.taken, opening)
+
+
+def judge_carried(box: SetBox, place: str, part: Cuboid, opening: Opening) -> list[Finding]:
+    """The same of a part that is fixed to the box before it goes in, and goes as far as the box does."""
+    return _judge_way_in(box, place, (part,), opening)
+
+
+def _judge_way_in(box: SetBox, place: str, parts: tuple[Cuboid, ...], opening: Opening) -> list[Finding]:
     axis, sign = DIRECTIONS[opening.way]
-    swept = sweep(box, axis, sign)
+    swept = _swept(box, parts, axis, sign)
     findings = []
     for obstacle in _in_the_way(box, axis, sign):
         figure = least_shortfall(swept, obstacle.measure, obstacle.needed)
         if figure is not None:
             text = f"{figure:.3f} mm from {obstacle.name} on the way in, {obstacle.needed:g} mm needed"
-            findings.append(Finding("insertion", box.place, text, figure))
+            findings.append(Finding("insertion", place, text, figure))
     if opening.outline is not None:
-        findings += _judge_outline(box, opening.outline, ACROSS[axis])
+        outline, across, tolerance = opening.outline, ACROSS[axis], box.bay.tolerance
+        figure = least_shortfall(parts, lambda part: inside_distance(part.across(across), outline), tolerance)
+        if figure is not None:
+            text = f"{figure:.3f} mm inside the outline of the opening, {tolerance:g} mm needed"
+            findings.append(Finding("opening", place, text, figure))
     return findings
 
 
 def sweep(box: SetBox, axis: int, sign: int) -> tuple[Cuboid, ...]:
     """The space each part passes through on its way out, until all of the box is past the bay."""
+    return _swept(box, box.taken, axis, sign)
+
+
+def _swept(box: SetBox, parts: tuple[Cuboid, ...], axis: int, sign: int) -> tuple[Cuboid, ...]:
     low, high = ends(box.bay.room, axis)
     plane = high if sign > 0 else low
     hindmost = (min if sign > 0 else max)(
@@ -55,7 +72,7 @@ def sweep(box: SetBox, axis: int, sign: int) -> tuple[Cuboid, ...]:
     )
     travel = max(0.0, (plane - hindmost) * sign) * sign
     behind, ahead = min(travel, 0.0), max(travel, 0.0)
-    return tuple(part.spanning(axis, part.low[axis] + behind, part.high[axis] + ahead) for part in box.taken)
+    return tuple(part.spanning(axis, part.low[axis] + behind, part.high[axis] + ahead) for part in parts)
 
 
 def ends(room: Room, axis: int) -> tuple[float, float]:
@@ -118,15 +135,3 @@ def _faces(wall: Segment, axis: int, sign: int) -> bool:
     (ax, ay), (bx, by) = wall
     outward = (by - ay, ax - bx)
     return outward[axis] * sign >= abs(outward[1 - axis])
-
-
-def _judge_outline(box: SetBox, outline: tuple[Point, ...], across: tuple[int, int]) -> list[Finding]:
-    """Every part of the box passes the hole, the survey's tolerance away from its edge."""
-    tolerance = box.bay.tolerance
-    figure = least_shortfall(
-        box.taken, lambda block: inside_distance(block.across(across), outline), tolerance
-    )
-    if figure is None:
-        return []
-    text = f"{figure:.3f} mm inside the outline of the opening, {tolerance:g} mm needed"
-    return [Finding("opening", box.place, text, figure)]

@@ -1,7 +1,6 @@
 """Lifting lugs: clear of all round the box, on one of its walls, holes sound, about its balance point."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from math import dist
 
 import shapely
@@ -12,7 +11,7 @@ from boxfit.judge.distance import Cuboid, block_distance, face_gaps, shortfall
 from boxfit.judge.feet import leg_cuboids
 from boxfit.judge.finding import SLACK, Finding
 from boxfit.judge.fittings_claim import FACES, ToldStrip
-from boxfit.judge.insertion import judge_insertion
+from boxfit.judge.insertion import judge_carried
 from boxfit.judge.places import SetBox
 from boxfit.standards.lifting import BOW
 
@@ -47,8 +46,7 @@ def _judge_body(box: SetBox, body: Cuboid, place: str, all_parts: Sequence[Cuboi
     if apart < -SLACK:
         yield Finding("fitting-meets", place, f"{-apart:.3f} mm deep in a box", apart)
     if box.bay.opening is not None:
-        alone = replace(box, place=place, body=body, pieces=(body,), rim=(body,))
-        yield from judge_insertion(alone, box.bay.opening)
+        yield from judge_carried(box, place, body, box.bay.opening)
 
 
 def _judge_stand(box: SetBox, body: Cuboid, lug: ToldStrip, place: str) -> Iterator[Finding]:
