@@ -61,10 +61,10 @@ NOTHING = Spread((0.0, 0.0), (0.0, 0.0))
 IMPOSSIBLE = Spread((inf, -inf), (inf, -inf))
 
 
-def bay_spread(search: BaySearch, rooms: Rooms, count: int, kept: Kept = NOTHING_KEPT) -> Spread:
+def bay_spread(search: BaySearch, rooms: Rooms, count: int, kept: Kept = NOTHING_KEPT) -> Spread | None:
     """What `count` modules, their box and what is kept for it can weigh and pull.
 
-    IMPOSSIBLE where no box holds them.
+    IMPOSSIBLE where no box holds them; None where the watch is over before that is known.
     """
     if count == 0:
         return NOTHING
@@ -73,6 +73,8 @@ def bay_spread(search: BaySearch, rooms: Rooms, count: int, kept: Kept = NOTHING
         low, high = span(search.bay, stack)
         room = rooms.at(stack, low, high - low)
         for width in stack.widths(search.extent.width + ROUNDING):
+            if search.watch.is_over:
+                return None
             for depths in _depths(search, stack, room, width, count):
                 spread = spread.or_else(_box_spread(stack, room, width, depths, count))
     return spread.with_kept(kept)
@@ -156,7 +158,8 @@ def least_middle(stack: Stack, size: PlanSize, count: int) -> float:
 def refuted(search: PackSearch, shares: Sequence[tuple[int, ...]]) -> bool:
     """True where no layout that shares its modules out in one of these ways meets every limit and the target.
 
-    Only for one rectangular box per bay; what is not asked of weights is never refuted.
+    Only for one rectangular box per bay; what is not asked of weights is never refuted, nor is anything once
+    the watch is over.
     """
     car, weighed = search.laden, search.laden.weighed
     if weighed is None or any(bay.box.boxes > 1 or bay.box.shape == "stepped" for bay in car.bays):
@@ -170,7 +173,10 @@ def refuted(search: PackSearch, shares: Sequence[tuple[int, ...]]) -> bool:
                 if free is None:
                     return False
                 kept = search.reserve.of_bay(place[0])
-                known[place] = bay_spread(search.bays[place[0]], free, place[1], kept)
+                spread = bay_spread(search.bays[place[0]], free, place[1], kept)
+                if spread is None:
+                    return False
+                known[place] = spread
         spreads = [known[place] for place in enumerate(counts)]
         pack = sum(spreads, NOTHING)
         possible = IMPOSSIBLE not in spreads

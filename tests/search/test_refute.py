@@ -6,10 +6,13 @@ from hypothesis import strategies as st
 from boxfit.bay import BoxRules
 from boxfit.module import Module, stances
 from boxfit.search.candidate import Candidate
+from boxfit.search.pack import PackSearch
 from boxfit.search.rectangle import Filling
-from boxfit.search.refute import least_middle
+from boxfit.search.refute import bay_spread, least_middle, refuted
 from boxfit.search.stack import PlanSize, Stack
 from boxfit.search.tier import tier_kinds
+from boxfit.search.watch import Watch
+from tests.report.samples import roadster
 from tests.search.test_tier import modules, rules
 
 
@@ -43,3 +46,17 @@ def test_no_snug_box_has_its_modules_nearer_to_an_end(
     mean = sum(middles) / len(middles)
     least = least_middle(stack, box.size, box.count)
     assert least - 1e-6 <= mean <= box.size.width - least + 1e-6
+
+
+def test_nothing_is_refuted_once_the_watch_is_over() -> None:
+    """What time had refuted is only left unproven, and no bay is gone through to its end."""
+    car, module, _ = roadster()
+    shares = [(6, 6), (7, 5), (8, 4)]
+    assert refuted(PackSearch(car, module), shares)
+    watch = Watch()
+    search = PackSearch(car, module, watch)
+    watch.stop()
+    rooms = search.bays[0].loose_rooms
+    assert rooms is not None
+    assert bay_spread(search.bays[0], rooms, 6) is None
+    assert not refuted(search, shares)

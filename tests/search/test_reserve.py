@@ -91,6 +91,7 @@ def test_refutations_reckon_with_all_that_is_kept() -> None:
         rooms = search.bays[place].loose_rooms
         assert rooms is not None
         spread = bay_spread(search.bays[place], rooms, count, reserve.of_bay(place))
+        assert spread is not None
         (corners, *_) = search.offers[place].corners(count)
         for option in search._of_bay(place, count, corners, 1):
             assert spread.mass[0] - 1e-6 <= option.load.mass <= spread.mass[1] + 1e-6
