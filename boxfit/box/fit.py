@@ -12,9 +12,9 @@ from math import ceil, sqrt
 from typing import Literal
 
 from boxfit.bay import BoxRules
+from boxfit.box.built import BuiltBox
 from boxfit.box.fit_ends import LEDGE, End, ends_of, ledge_ends, lined
 from boxfit.box.fit_sums import Contribution, ceiling_sums, wall_sums
-from boxfit.box.whole import BuiltBox
 from boxfit.box_shape import grown
 from boxfit.layout import PlacedModule, Tier
 from boxfit.module import Module

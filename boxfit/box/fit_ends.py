@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from math import sqrt
 
 from boxfit.bay import BoxRules
-from boxfit.box.whole import BuiltBox
+from boxfit.box.built import BuiltBox
 from boxfit.box_details import ledge, rib_depth
 from boxfit.box_shape import grown, rectangles
 from boxfit.layout import PlacedModule

@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 from math import radians, tan
 
+from boxfit.box.built import BuiltBox
 from boxfit.box.fit_ends import LEDGE, LINER, End
-from boxfit.box.whole import BuiltBox
 
 
 @dataclass(frozen=True)

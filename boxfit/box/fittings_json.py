@@ -4,8 +4,8 @@ import json
 from collections.abc import Sequence
 
 from boxfit.bay import Block, Vector
+from boxfit.box.built import BuiltBox
 from boxfit.box.fitting import Bought, Cutout, Fastener, Strip
-from boxfit.box.whole import BuiltBox
 
 Data = dict[str, object]
 

@@ -3,9 +3,9 @@
 from collections.abc import Iterable, Iterator, Mapping
 from string import ascii_uppercase
 
+from boxfit.box.built import BuiltBox
 from boxfit.box.fitting import DIRECTIONS, Bought, Strip
 from boxfit.box.parts import BoxParts
-from boxfit.box.whole import BuiltBox
 
 
 def bay_letters(names: Iterable[str]) -> dict[str, str]:

@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass
 
+from boxfit.box.built import BuiltBox
 from boxfit.box.fit import ALONG, inside_fit
-from boxfit.box.whole import BuiltBox
 from boxfit.module import AXES, Module
 from boxfit.standards.heat import ASK_ABOVE, COOL_ABOVE, SWELLING, given_off, heated, resistance
 

@@ -9,12 +9,12 @@ from math import dist, pi
 
 from boxfit.bay import Bay, Vector
 from boxfit.box.build import box_ribs
+from boxfit.box.built import BuiltBox
 from boxfit.box.cutouts import less_cutouts
 from boxfit.box.notches import notched_liner_mass, notched_shelf_mass
 from boxfit.box.parts import BoxParts, Liner, Part, Shelf
 from boxfit.box.rib_clear import less_ribs
 from boxfit.box.strip_mass import strip_mass
-from boxfit.box.whole import BuiltBox
 from boxfit.box.wiring.route import Route
 from boxfit.box.wiring.wiring import Wiring
 from boxfit.layout import PlacedBox

@@ -1,8 +1,8 @@
 """The lifting lugs of a built box as figures. [mm, kg]"""
 
+from boxfit.box.built import BuiltBox
 from boxfit.box.outside.lug_shapes import lug_figures, walls_under
 from boxfit.box.outside.wall import walls_of
-from boxfit.box.whole import BuiltBox
 from boxfit.retention.lug import Lug
 
 

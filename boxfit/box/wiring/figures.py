@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from boxfit.box.whole import BuiltBox
+from boxfit.box.built import BuiltBox
 from boxfit.box.wiring.route import Route
 from boxfit.box.wiring.wiring import LinkCable, Wiring, wired
 from boxfit.car import Car

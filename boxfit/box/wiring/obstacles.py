@@ -10,9 +10,9 @@ import shapely
 from numpy.typing import NDArray
 
 from boxfit.bay import Bay, Block, Cylinder, Keepout, Vector
+from boxfit.box.built import BuiltBox
 from boxfit.box.outside.around import own_blocks
 from boxfit.box.strip_legs import strip_blocks
-from boxfit.box.whole import BuiltBox
 from boxfit.box.wiring.route import Route
 from boxfit.box.wiring.way import Dear, Places
 

@@ -4,8 +4,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from boxfit.bay import Block, Vector
+from boxfit.box.built import BuiltBox
 from boxfit.box.outside.cables import INVERTER, Cable, Link, links_of, main_cable
-from boxfit.box.whole import BuiltBox
 from boxfit.box.wiring.beside import beside
 from boxfit.box.wiring.clash import Clash, Passage, along_walls, clashes, met_metal, passages, unsurveyed
 from boxfit.box.wiring.conductors import Conductor, between_boxes, paired, to_inverter
