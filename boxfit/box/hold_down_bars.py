@@ -15,6 +15,7 @@ from boxfit.box.hold_down_section import (
     BLOCK,
     HEAD,
     HOLE,
+    HOLE_TO_EDGE,
     PRESSED,
     TALLEST,
     WASHER_HALF,
@@ -33,8 +34,6 @@ SHORT = 55.0
 BESIDE_WALL = 10.0
 """A wall further away than this [mm], beyond liner and gap, has no bar along it."""
 AIR = 0.5
-HOLE_TO_EDGE = 1.5
-"""What plates at a bar's ends keep round their hole, in thicknesses: the shops' rule (sheet/checks.py)."""
 LEAST_FLAT = 3.0
 """So much of a bar [mm] lies flat on the modules at least, beside its bend."""
 ASIDE = (0.0, 4.0, -4.0, 8.0, -8.0, 12.0, -12.0, 16.0, -16.0, 20.0, -20.0)

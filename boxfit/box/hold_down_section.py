@@ -17,6 +17,8 @@ TAPPED = 5.0
 """Drill for a tapped M6, from memory."""
 HEAD = 10.0
 """Socket head of M6, ISO 4762, from memory."""
+HOLE_TO_EDGE = 1.5
+"""What bars and plates keep round a hole, in thicknesses: the shops' rule (sheet/checks.py)."""
 WASHER_HALF = 6.0
 """Half a small washer for M6 and a little air [mm]: ISO 7092, from memory."""
 BLOCK_BARS = (12.0, 10.0, 8.0, 6.0, 5.0)
@@ -60,8 +62,16 @@ class Section:
         return PRESSED + self.least_height + FIT
 
     def screw_up(self, height: float) -> float:
-        """How far the screw stands above the underside of a bar so high [mm]."""
-        return self.thickness + self.radius + WASHER_HALF + (height - self.least_height) / 2.0
+        """How far the screw stands above the underside of a bar so high [mm].
+
+        In the middle, or lower where the hole would come too near to the edge, its washer clear of the bend.
+
+        >>> Section("stainless-1.4301", "aluminium-5083", 4.0, 4.0, 6.0).screw_up(25.0)
+        15.7
+        """
+        lowest = self.thickness + self.radius + WASHER_HALF
+        middle = lowest + (height - self.least_height) / 2.0
+        return max(lowest, min(middle, height - HOLE / 2.0 - HOLE_TO_EDGE * self.thickness))
 
     def screw_length(self, gap: float) -> float:
         """The longest screw in stock that does not reach the wall; `gap` [mm] is between bar and block.

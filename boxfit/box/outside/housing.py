@@ -61,6 +61,14 @@ class Main:
         """From gland to gland [mm]."""
         return self.gland.across + BETWEEN
 
+    def row(self, thick: float, radius: float) -> float:
+        """How long [mm] outside a leg is that all glands go through.
+
+        From either bend nuts and holes keep clear, holes by 2 t + r (common practice, no source).
+        """
+        end = radius + max(self.gland.across / 2.0, self.gland.hole / 2.0 + 2.0 * thick)
+        return 2.0 * (thick + end) + (self.count - 1) * self.pitch
+
     def deep(self, thick: float) -> float:
         """How far a housing of so thick a sheet stands out [mm]: nuts of glands clear the cover's blocks."""
         return max(DEEP, self.gland.across + 2.0 * (thick + BLOCK_THICK))
@@ -82,11 +90,11 @@ def housing_sheet(rules: BoxRules) -> tuple[str, float, float]:
 def housings_wanted(main: Main, rules: BoxRules) -> Iterator[Wanted]:
     """Housings whose cables leave forwards or left along the wall, rearwards or right, or down.
 
-    The face that the cables leave by is as long as their glands ask: nuts clear of the bends at its ends.
+    The face that the cables leave by is as long as their glands ask.
     """
     _, thick, radius = housing_sheet(rules)
     slot = main.count * (BAR_WIDTH + BAR_GAP) + BAR_GAP
-    row = 2.0 * (thick + radius) + main.gland.across + (main.count - 1) * main.pitch
+    row = main.row(thick, radius)
     more = STRIPPED_END + (BEND + 1.0) * main.across
     top, out = SLOT_HEIGHT / 2.0 + thick, (0.0, main.deep(thick))
     narrow = slot + 2.0 * (thick + radius)
