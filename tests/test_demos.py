@@ -77,10 +77,10 @@ def test_every_demo_says_that_it_is_invented(path: Path) -> None:
     assert "nvented" in path.read_text(encoding="utf-8").splitlines()[0]
 
 
-def test_there_are_eight_modules_and_two_cars_one_surveyed_three_ways() -> None:
+def test_there_are_eight_modules_and_two_cars_one_surveyed_three_ways_and_with_stiff_boxes() -> None:
     assert len(list((ROOT / "modules").glob("*.toml"))) == 8
     cars = {path.parent.name for path in (ROOT / "bays").glob("*/car.toml")}
-    assert cars == {"petrel-van", "dunlin-850", *SURVEYED}
+    assert cars == {"petrel-van", "dunlin-850", "dunlin-850-stiff", *SURVEYED}
 
 
 @pytest.mark.parametrize("survey", SURVEYED)
