@@ -72,8 +72,8 @@ def ribbed(depth: float, thickness: float, width: float, sheet: float) -> Ribbed
     """A bar on edge on so much sheet [mm] (textbook).
 
     >>> section = ribbed(15.0, 5.0, 60.0, 2.5)
-    >>> round(section.second_moment), round(section.to_edge, 2), round(section.to_sheet, 2)
-    (5313, 13.33, 4.17)
+    >>> round(section.second_moment, 1), round(section.to_edge, 2), round(section.to_sheet, 2)
+    (5312.5, 13.33, 4.17)
     """
     bar, plate_area = depth * thickness, width * sheet
     centre = (plate_area * sheet / 2.0 + bar * (sheet + depth / 2.0)) / (bar + plate_area)

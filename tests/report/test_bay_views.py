@@ -118,8 +118,8 @@ def words(name: str) -> list[str]:
     return [text.get_text() for text in texts(page(name))]
 
 
-def test_demo_cars_have_nine_bays() -> None:
-    assert len(DEMOS) == 9
+def test_demo_cars_have_eleven_bays() -> None:
+    assert len(DEMOS) == 11
 
 
 @pytest.mark.parametrize("name", CASES)
