@@ -166,7 +166,8 @@ def difference(best: Layout, other: Layout) -> str:
     parts = []
     modules, energy = other.count - best.count, other.energy - best.energy
     if modules:
-        parts.append(f"{modules:+d} modules, {energy:+.4g} kWh ({other.series} x {other.parallel})")
+        word = "module" if abs(modules) == 1 else "modules"
+        parts.append(f"{modules:+d} {word}, {energy:+.4g} kWh ({other.series} x {other.parallel})")
     else:
         parts.append("the same energy")
     corners = _corners(other) - _corners(best)

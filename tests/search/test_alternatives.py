@@ -11,7 +11,7 @@ from boxfit.files.together import read_together
 from boxfit.judge.layout import judge_layout
 from boxfit.layout import Layout
 from boxfit.module import Module
-from boxfit.search.alternatives import Alternatives, Found
+from boxfit.search.alternatives import Alternatives, Found, difference
 from boxfit.search.find import find_layout
 from boxfit.search.watch import Watch
 
@@ -86,3 +86,11 @@ def test_no_target_no_centred_one() -> None:
     car, module = read("petrel-van", "wren-22")
     _, found = others(replace(car, target=None), module)
     assert not [one for one in found if one.alternative.what.startswith("nearest")]
+
+
+def test_one_module_is_told_as_one() -> None:
+    best, _ = others_of("dunlin-850", "heron-44")
+    one_less = replace(best, count=best.count - 1, energy=best.energy - 2.2)
+    assert difference(best, one_less).startswith("-1 module, -2.2 kWh")
+    two_less = replace(best, count=best.count - 2, energy=best.energy - 4.4)
+    assert difference(best, two_less).startswith("-2 modules, -4.4 kWh")
