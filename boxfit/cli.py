@@ -1,7 +1,7 @@
 """The commands: words in, words out. No rule of the trade lives here.
 
 Results are told on stdout, everything else on stderr. Exit status 0: done; 1: no layout meets the hard
-rules; 2: the input is wrong.
+rules; 2: the input is wrong; 3: boxfit found fault with its own result; 130: stopped.
 """
 
 from collections.abc import Iterator
@@ -235,7 +235,8 @@ def _messages() -> Iterator[None]:
         raise _stop("No layout meets the hard rules.\n" + str(nothing), NO_LAYOUT) from None
     except JudgedWrongError as wrong:
         text = (
-            "boxfit found fault with its own result and wrote nothing. Please report this with the files:\n"
+            "boxfit found fault with its own result and did not write it. "
+            "Please report this with the files:\n"
         )
         raise _stop(text + str(wrong), OWN_FAULT) from None
     except OSError as error:
@@ -246,7 +247,7 @@ def _messages() -> Iterator[None]:
     except StoppedError as stopped:
         raise _stop(str(stopped), INTERRUPTED) from None
     except KeyboardInterrupt:
-        raise _stop("stopped; nothing was written", INTERRUPTED) from None
+        raise _stop("stopped; nothing was written by halves", INTERRUPTED) from None
 
 
 def main() -> None:

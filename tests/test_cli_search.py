@@ -67,7 +67,7 @@ def test_a_second_ctrl_c_stops_everything(tmp_path: Path, monkeypatch: pytest.Mo
     monkeypatch.setattr(Watch, "tell", interrupted)
     result, file = laid_out(DUNLIN, "heron-44", tmp_path)
     assert result.exit_code == 130
-    assert "stopped; nothing was written" in result.stderr
+    assert "stopped; nothing was written by halves" in result.stderr
     assert not file.exists()
 
 

@@ -14,15 +14,14 @@ from boxfit.module import Module
 from boxfit.retention.fixings import Fixing, shared
 from boxfit.retention.foot import Doubler, Foot, Part
 from boxfit.retention.foot_checks import checks_of
+from boxfit.retention.foot_remedies import SHEETS
 from boxfit.standards.load_factors import LoadFactors
 from boxfit.standards.strengths import STRENGTHS
 
-FEET = (3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0)
-"""Sheet [mm] that feet are folded of; as the remedies of retention have it."""
 DOUBLERS = (2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0)
-"""Sheet [mm] that doublers are cut from."""
+"""Sheet [mm] that doublers are cut from: common practice, no source."""
 PAST = (10.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 60.0)
-"""How far doublers reach past the welds of their foot [mm]."""
+"""How far doublers reach past the welds of their foot [mm]: common practice, no source."""
 OF_THE_FOOT = ("foot bent at the bolt", "foot bent across", "bearing in the foot")
 OF_THE_WALL = ("wall at the foot", "weld of the foot", "wall beside the weld")
 OF_THE_DOUBLER = ("wall at the doubler", "weld of the doubler", "wall beside the doubler's weld")
@@ -72,7 +71,7 @@ def _needed(box: BoxRules, foot: Foot, parts: Sequence[Part], before: Chosen) ->
     after = before
     if not _passes(foot, parts, OF_THE_FOOT):
         usual = foot_sheet(box)[1]
-        sheets = [sheet for sheet in FEET if max(foot.thickness, usual) < sheet <= box.foot_thickest]
+        sheets = [sheet for sheet in SHEETS if max(foot.thickness, usual) < sheet <= box.foot_thickest]
         thicker = next((s for s in sheets if _passes(replace(foot, thickness=s), parts, OF_THE_FOOT)), 0.0)
         if thicker or sheets:
             after = replace(after, thickness=thicker or sheets[-1])
@@ -98,10 +97,8 @@ def _doubled(box: BoxRules, foot: Foot, parts: Sequence[Part], before: Chosen) -
     if there:
         wider = [by for by in PAST if by > before.past]
         past = wider[0] if wider and not wide_enough else before.past
-        thicker = [sheet for sheet in sheets if sheet > before.doubler and not thick_enough]
-        return replace(
-            before, doubler=thicker[0] if thicker and not thick_enough else before.doubler, past=past
-        )
+        thicker = next((sheet for sheet in sheets if sheet > before.doubler), before.doubler)
+        return replace(before, doubler=before.doubler if thick_enough else thicker, past=past)
     past = next((by for by in PAST if _with(foot, sheets[-1], by, parts, OF_THE_DOUBLER)), PAST[-1])
     thick = next((one for one in sheets if _with(foot, one, past, parts, OF_THE_WALL)), sheets[-1])
     return replace(before, doubler=thick, past=max(past, before.past))

@@ -28,6 +28,7 @@ BLOCK = (25.0, 8.0, 6.0)
 TALLEST = 25.0
 """Bars stand no higher than this [mm]: more takes room from the leads."""
 LEAST_SHEET = 2.0
+"""Thinnest sheet of hold-downs [mm]: common practice, no source."""
 SMALL_WASHER = 1.6
 """Thickness [mm] of a small washer for M6, ISO 7092, from memory."""
 LENGTHS = (20.0, 16.0, 12.0, 10.0, 8.0)
@@ -97,9 +98,9 @@ def section_of(rules: BoxRules) -> Section | None:
 
 def spanning(section: Section, rules: BoxRules) -> Section:
     """The section of bars from wall to wall, which nothing but their ends holds: thicker where asked."""
-    thick = rules.hold_down_bar_thickness
-    if not thick:
+    if not rules.hold_down_bar_thickness:
         return section
+    thick = max(LEAST_SHEET, rules.hold_down_bar_thickness)
     return replace(section, thickness=thick, radius=_radius(section.material, thick, rules))
 
 

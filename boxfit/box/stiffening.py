@@ -14,6 +14,7 @@ from boxfit.box.bar_words import bar_places
 from boxfit.box.built import BuiltBox
 from boxfit.box.fitting import Looks, Strip
 from boxfit.box.outside.around import own_blocks
+from boxfit.box.outside.foot_shapes import PLUS
 from boxfit.box.outside.wall import Span, Wall
 from boxfit.box.retention.barred import KIND, ON_WALLS, UNDER_FLOOR, corner_of, long_axis, stiffened
 from boxfit.box.retention.panels import Pressing, pressed_floor, pressed_walls
@@ -38,9 +39,10 @@ SIDES: tuple[Looks, ...] = ("front", "rear", "left", "right")
 
 @dataclass(frozen=True)
 class Row:
-    """Where bars of one wall or floor may be: along `axis` within `ends` [mm], each as `bar` makes it.
+    """Where bars of one wall or floor may be: along `axis` within `ends` [mm], `depth` [mm] on edge.
 
-    `pressure` [MPa] is the highest of all pulls.
+    They end `past` [mm] short of what carries the sheet; `pressure` [MPa] is of the pull towards it. `key`
+    of [box] makes bars deeper; `wall` is None for the floor.
     """
 
     panel: Panel
@@ -206,7 +208,7 @@ def _bar(row: Row, one: BuiltBox, place: float) -> Strip:
         across = 1 - row.axis
         ends = _chord(one, row.axis, (place - half, place + half))
         start[across], start[2] = ends[0], tray.bands[0].bottom
-        along, leg = "down", (_PLUS[across], round(ends[1] - ends[0], 6))
+        along, leg = "down", (PLUS[across], round(ends[1] - ends[0], 6))
     x, y, z = start
     made = stitches(leg[1], min(tray.thickness, box.stiffening_thickness))
     stitched = (
@@ -222,16 +224,13 @@ def _bar(row: Row, one: BuiltBox, place: float) -> Strip:
         along=along,
         width=row.depth,
         legs=(leg,),
-        inwards=_PLUS[row.axis],
+        inwards=PLUS[row.axis],
         notes=(
             f"flat bar {row.depth:g} x {box.stiffening_thickness:g} mm on edge",
             stitched if made.count > 1 else f"welded all along both sides, shorter than two of {STITCH:g} mm",
         ),
         bar=True,
     )
-
-
-_PLUS: tuple[Looks, Looks] = ("front", "left")
 
 
 def _chord(one: BuiltBox, axis: int, strip: Span) -> Span:

@@ -115,6 +115,7 @@ Row = tuple[str, str, float, str, int]
 
 def _of_strips(parts: BoxParts) -> Iterator[Row]:
     """Blocks on three sides, a bar's ends to their plates, feet that no screw holds, lugs, housings."""
+    plated = {strip.name for strip in parts.fittings.strips if strip.kind == "doubler"}
     for strip in parts.fittings.strips:
         if strip.kind == "hold-down bracket" and strip.bar:
             around = strip.width + 2.0 * strip.legs[0][1]
@@ -128,7 +129,9 @@ def _of_strips(parts: BoxParts) -> Iterator[Row]:
         elif strip.kind == "stiffening bar":
             yield _of_bar(parts.tray, strip)
         elif strip.kind == "foot" and all(hole.leg < len(strip.legs) - 1 for hole in strip.holes):
-            yield ("foot seam", "foot and wall", ON_WALL, "fillet along both sides, no bevel", 2)
+            under = strip.name.replace(" foot, ", " doubler, ", 1)
+            joins = f"foot and {'doubler' if under in plated else 'wall'}"
+            yield ("foot seam", joins, ON_WALL, "fillet along both sides, no bevel", 2)
         elif strip.kind == "lifting lug":
             yield _of_lug(parts.tray, strip)
         elif strip.kind == "cable housing":
@@ -170,7 +173,8 @@ def _of_bar(tray: Tray, bar: Strip) -> Row:
 def _of_lug(tray: Tray, lug: Strip) -> Row:
     """Both faces of the plate along wall and flange, and its lower end on the wall."""
     length = 2.0 * (lug.width + tray.flange) + lug.thickness
-    return ("lug seam", "lifting lug, wall and flange", length, "fillet all round, no bevel", 1)
+    joins = "lifting lug, wall and flange" if tray.flange > 0.0 else "lifting lug and wall"
+    return ("lug seam", joins, length, "fillet along both faces and the lower end, no bevel", 1)
 
 
 def _open(prepared: str) -> str:

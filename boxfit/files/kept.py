@@ -18,7 +18,7 @@ from boxfit.module import Module
 
 KEPT = ".kept"
 """The folder's name among the results."""
-_SOLVERS = ("numpy", "ortools", "shapely")
+_SOLVERS = ("numpy", "ortools", "scipy", "shapely")
 """Packages whose other versions may find another layout that is as good."""
 
 AFTER_THE_SEARCH = frozenset({"box", "papers", "report", "sheet", "solid"})

@@ -18,7 +18,7 @@ OPTION = "--vary"
 MOST_CARS = 1000
 """Combinations of values that are still read: every one is a car of its own (our own choice)."""
 _EXAMPLE = "write for example: --vary box.shape=rectangular,stepped or --vary front.box.tiers=1,2"
-_PART = re.compile(r"""(?P<name>[A-Za-z0-9_-]+|"[^"]+")(?P<places>(?:\[[0-9]+\])*)""")
+_PART = re.compile(r"""(?P<name>[A-Za-z0-9_-]+|"[^"]+")(?P<places>(?:\[[0-9]{1,6}\])*)""")
 _BARE_WORD = re.compile(r"[A-Za-z][A-Za-z0-9_.-]*")
 _OPENS, _CLOSES = "[{", "]}"
 _MOST_PARTS = 12

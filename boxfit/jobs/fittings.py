@@ -4,7 +4,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from boxfit.car import Car
-from boxfit.jobs.going_on import JudgedWrongError
+from boxfit.jobs.going_on import refuse_faulty
 from boxfit.layout import Layout
 from boxfit.module import Module
 
@@ -34,6 +34,5 @@ def write_fittings(
 
     told, laid = fittings_as_data(built), layout_as_data(layout)
     findings = (*judge_fittings(told, car, module, laid), *judge_hold_downs(told, car, module, laid))
-    if findings:
-        raise JudgedWrongError(findings)
+    refuse_faulty(findings)
     (folder / "fittings.json").write_bytes(fittings_bytes(built))

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, TypeAlias
 
 from boxfit.car import Car
-from boxfit.jobs.going_on import JudgedWrongError, NothingFitsError, Search
+from boxfit.jobs.going_on import NothingFitsError, Search, refuse_faulty
 from boxfit.jobs.landing import landing, origin_of
 from boxfit.layout import Layout
 from boxfit.module import Module
@@ -48,8 +48,7 @@ def refuse_misjudged(layout: Layout, car: Car, module: Module) -> None:
     from boxfit.judge.layout import judge_layout
 
     findings = judge_layout(json.loads(layout_bytes(layout)), car, module)
-    if findings:
-        raise JudgedWrongError(findings)
+    refuse_faulty(findings)
 
 
 def refuse_misjudged_alternatives(layout: Layout, cars: tuple[Car, ...], module: Module) -> None:
@@ -60,8 +59,7 @@ def refuse_misjudged_alternatives(layout: Layout, cars: tuple[Car, ...], module:
     tables = json.loads(layout_bytes(layout))["alternatives"]
     for table, car in zip(tables, cars, strict=True):
         findings = judge_alternative(table, car, module)
-        if findings:
-            raise JudgedWrongError(findings)
+        refuse_faulty(findings)
 
 
 class BestAndOthers:

@@ -25,7 +25,8 @@ def new(folder: Path, said: "Said", ask: "Ask | None", tell: "Tell") -> str:
     _refuse_what_is_there(folder)
     name = plain(folder.resolve().name).strip()[:_LONGEST_NAME] or "car"
     answers = answers_from(said, name, ask, tell)
-    with whole_or_nothing(folder, option="") as fresh:
+    # asked again at the end: somebody may have put something there while questions were answered
+    with whole_or_nothing(folder, option="", finish=lambda *_: _refuse_what_is_there(folder)) as fresh:
         _write(answers, fresh)
     bays = ", ".join(bay.name for bay in answers.bays)
     return (

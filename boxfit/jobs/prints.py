@@ -3,7 +3,7 @@
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from boxfit.jobs.going_on import JudgedWrongError
+from boxfit.jobs.going_on import refuse_faulty
 from boxfit.module import Module
 
 if TYPE_CHECKING:
@@ -24,8 +24,7 @@ def write_prints(built: "tuple[BuiltBox, ...]", module: Module, folder: Path) ->
     _, notes = write_printed(built, folder)
     write_gauges(module, built, folder)
     findings = judge_printed(folder, print_shops(built, module))
-    if findings:
-        raise JudgedWrongError(findings)
+    refuse_faulty(findings)
     return (*notes, *gauge_notes(module, built))
 
 

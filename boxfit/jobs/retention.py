@@ -4,7 +4,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from boxfit.car import Car
-from boxfit.jobs.going_on import JudgedWrongError
+from boxfit.jobs.going_on import refuse_faulty
 from boxfit.module import Module
 
 if TYPE_CHECKING:
@@ -25,6 +25,5 @@ def write_retention(car: Car, module: Module, built: "tuple[BuiltBox, ...]", fol
     retention = retention_of(rules_of(car), module, built)
     (folder / "retention.csv").write_bytes(retention_csv(retention).encode())
     (folder / "retention-forces.csv").write_bytes(forces_csv(retention).encode())
-    if findings := judge_retention(folder):
-        raise JudgedWrongError(findings)
+    refuse_faulty(judge_retention(folder))
     return [*retention_lines(retention), "", *heat_lines(built, module)]

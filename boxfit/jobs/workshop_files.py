@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from boxfit.jobs.going_on import JudgedWrongError
+from boxfit.jobs.going_on import refuse_faulty
 
 if TYPE_CHECKING:
     from boxfit.box.whole import BuiltBox
@@ -42,8 +42,7 @@ def write_workshop_files(
     flats = [write_flats(one.parts, one.bay.box, folder) for one in built]
     lists = write_lists(built, folder, tuple(cable_orders(electrics)) if electrics else ())
     found = judge_nesting(folder) if lists.nesting.sheets else ()
-    if found:
-        raise JudgedWrongError(found)
+    refuse_faulty(found)
     return WorkshopFiles(
         lists,
         tuple(name for one in flats for name in one.files),

@@ -45,6 +45,10 @@ def judge_feet(box: SetBox, strips: Sequence[ToldStrip]) -> list[Finding]:
 
 def _judge_doubler(box: SetBox, strip: ToldStrip, place: str) -> Iterator[Finding]:
     """A doubler lies flat on a wall of its box, in no box, and off what stays in the bay."""
+    if len(strip.legs) != 1:
+        text = f"has {len(strip.legs)} legs, a flat plate has one"
+        yield Finding("doubler-off-wall", place, text, None)
+        return
     (leg,) = leg_cuboids(strip)
     axis, sign = FACES[strip.inwards]
     foot = leg.low[axis] if sign > 0 else leg.high[axis]

@@ -76,7 +76,7 @@ CODES = {
     "lug-off-box": "a lug lies on no wall of its box; figure: distance [mm], none beside no wall",
     "lug-hole": "a lug's hole is too near to its edge or to the flange; figure: metal, or how far past [mm]",
     "lug-balance": "lugs do not stand round the middle of the modules; figure: how far out that is [mm]",
-    "housing-astray": "a part of a cable housing stands out of its room, or has none; figure: how far [mm]",
+    "housing-astray": "a part of a housing out of its room, or no slot for it; figure: how far [mm], or none",
     "hold-down-meets": "a hold-down in a module, its room or another hold-down; figure: depth, below 0 [mm]",
     "hold-down-outside": "a hold-down in wall, lid, shelf or floor; figure: from outside, or how deep [mm]",
     "hold-down-missing": "a module is not pressed at one of two opposite edges, which is not told; no figure",

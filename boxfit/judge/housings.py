@@ -1,6 +1,7 @@
 """Made cable housings: collar, cover and blocks stand within the room told for one, over its slot."""
 
 from collections.abc import Iterator
+from math import dist
 
 from boxfit.judge.distance import Cuboid
 from boxfit.judge.feet import leg_cuboids
@@ -44,7 +45,10 @@ def _whole(told: ToldBox, one: ToldBought, parts: list[tuple[str, Cuboid]]) -> I
         off = abs(low if on_wall == (sign > 0) else high)
         if off > SLACK:
             yield Finding("housing-astray", place, f"its {kind} ends {off:.3f} mm off", off)
-    for slot in (cutout for cutout in told.cutouts if cutout.at == one.at):
+    slots = [cutout for cutout in told.cutouts if dist(cutout.at, one.at) <= SLACK]
+    if not slots:
+        yield Finding("housing-astray", place, "no slot is told for it", None)
+    for slot in slots:
         half = {1 - axis: slot.size[0] / 2.0, 2: slot.size[1] / 2.0}
         past = max(
             max(one.body.low[k] - slot.at[k] + half[k], slot.at[k] + half[k] - one.body.high[k]) for k in half

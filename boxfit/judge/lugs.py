@@ -93,14 +93,14 @@ def _judge_hole(box: SetBox, lug: ToldStrip, body: Cuboid, place: str) -> Iterat
 
 
 def _judge_balance(box: SetBox, claimed: ClaimedBox, lugs: Sequence[ToldStrip]) -> Iterator[Finding]:
-    """The middle of its modules lies between all lugs."""
+    """There are four, and the middle of its modules lies between their holes."""
     if not lugs or not claimed.modules:
         return
     middles = [
         [(low + high) / 2.0 for low, high in zip(one.low, one.high, strict=True)] for one in claimed.modules
     ]
     x, y = (sum(middle[k] for middle in middles) / len(middles) for k in (0, 1))
-    holes = [_hole_middle(lug) for lug in lugs]
+    holes = [_hole_middle(lug) for lug in lugs if lug.holes]
     around = shapely.MultiPoint(holes).convex_hull
     off = around.distance(shapely.Point(x, y))
     if len(lugs) < 4 or off > SLACK:
@@ -109,9 +109,10 @@ def _judge_balance(box: SetBox, claimed: ClaimedBox, lugs: Sequence[ToldStrip]) 
 
 
 def _hole_middle(lug: ToldStrip) -> tuple[float, float]:
-    """The middle of a lug's far end, in plan."""
+    """Where a lug's hole is, in plan."""
     axis, sign = FACES[lug.legs[0].way]
     body = leg_cuboids(lug)[0]
     at = [(low + high) / 2.0 for low, high in zip(body.low, body.high, strict=True)]
-    at[axis] = body.high[axis] if sign > 0 else body.low[axis]
+    inner = body.low[axis] if sign > 0 else body.high[axis]
+    at[axis] = inner + sign * lug.holes[0].across
     return (at[0], at[1])

@@ -81,7 +81,7 @@ def _judge_lifted(place: str, load: float, weighed: float) -> Iterator[Finding]:
     """A sling off upright pulls with half the box's weight, so many times over."""
     upright = weighed * GRAVITY * WORKING_COEFFICIENT / CARRYING
     expected = upright / cos(radians(MOST_SLOPE))
-    if abs(load - expected) > WEIGHED * expected:
+    if not abs(load - expected) <= WEIGHED * expected:
         text = f"{load:.0f} N in a sling, {expected:.0f} N by the mass weighed"
         yield Finding("retention-load", place, text, load - expected)
 

@@ -10,6 +10,7 @@ from boxfit.papers.flow import Block, Heading, Points, Section, Words
 from boxfit.papers.grid import Grid
 from boxfit.retention.lug import LIFTED
 from boxfit.weight.corners import judged, margins
+from boxfit.weight.held import LEAST_OVER, beyond_tolerance
 
 TO_SIGN = 8.0
 """Height of a row to sign in [mm]."""
@@ -97,10 +98,10 @@ def _loads(case: Case) -> Iterator[str]:
     if not case.states:
         return
     for one in margins(case.states[-1], case.car.limits):
-        if one.left < 0.0:
+        if one.left < -LEAST_OVER:
             yield f"{one.what} over its limit by {-one.left:.1f} kg {case.states[-1].name}"
     target, state = case.car.target, judged(case.car, case.states)
-    if target and abs(state.front_share - target.front_share) > target.tolerance + 1e-4:
+    if target and beyond_tolerance(case.car, state.front_share):
         yield (
             f"front share {state.front_share:.3f} {state.name} misses the target {target.front_share:g} "
             f"give or take {target.tolerance:g}"

@@ -8,6 +8,7 @@ from boxfit.papers.grid import Grid
 from boxfit.report.as_built import as_built, pack_words
 from boxfit.report.kept_text import FOR_IT, kept_mass
 from boxfit.weight.corners import State, margins
+from boxfit.weight.held import LEAST_OVER
 
 WHEELS = ("front left", "front right", "rear left", "rear right")
 LIMITS = ("front axle", "rear axle", "gross")
@@ -75,7 +76,7 @@ def margin_words(left: float) -> str:
     >>> margin_words(12.34), margin_words(-3.0)
     ('+12.3', 'OVER BY 3.0')
     """
-    return f"{left:+.1f}" if left >= 0.0 else f"OVER BY {-left:.1f}"
+    return f"{left:+.1f}" if left >= -LEAST_OVER else f"OVER BY {-left:.1f}"
 
 
 def _findings(case: Case, states: tuple[State, ...]) -> Iterator[Block]:

@@ -109,7 +109,11 @@ LISTED = (
     Source("sheets of paper and title block", "ISO 216, ISO 5457, ISO 7200", MEMORY),
     Source("solids on file", "ISO 10303-21, ISO 10303-41", MEMORY),
     Source("pouch cells grow 6 % along their stack", "common practice, no source", PRACTICE),
-    Source("a box may be 20 K warmer; cooling asked above 0.5 C", "common practice, no source", PRACTICE),
+    Source(
+        "a box may be 20 K warmer; cooling asked above 0.5 C, needed above 1 C",
+        "common practice, no source",
+        PRACTICE,
+    ),
     Source(
         "heat of a module 3 % at one C; still air 6 W/(m2 K)", "from memory; the module's maker knows", MEMORY
     ),
@@ -119,6 +123,9 @@ LISTED = (
         "lifting: lugs bear 4 times their share",
         "directive 2006/42/EC, annex I 4.1.2.5, working coefficient of metal parts",
         MEMORY,
+    ),
+    Source(
+        "slings at most 15 degrees off upright; pin 12, bow 16 mm", "common practice, no source", PRACTICE
     ),
     Source("lifting: two of four lugs carry", "a builders' training manual on slings", READ),
     Source("pin in a lug", "EN 1993-1-8 tables 3.9 and 3.10, public copies", READ),

@@ -12,7 +12,7 @@ from boxfit.layout import Layout, Weights
 from boxfit.report.columns import counted
 from boxfit.weight.corners import State, judged, margins, states
 from boxfit.weight.demands import SHARE_STEP
-from boxfit.weight.held import beyond_tolerance
+from boxfit.weight.held import LEAST_OVER, beyond_tolerance
 from boxfit.weight.pack import Pack
 
 NEAR_ENOUGH = 500.0
@@ -57,16 +57,20 @@ def as_built(car: Car, layout: Layout, pack: Pack, found: tuple[State, ...]) -> 
 
 
 def weighed_as_built(car: Car, layout: Layout, modules: float, pack: Pack | None) -> Layout:
-    """The layout with the weights as built, in the state that the target judges; as it is without scales.
+    """The layout with the weights as built, in the state that the target judges; of a car that was not
+    weighed, those of the pack alone.
 
     `modules` is what all modules weigh [kg].
     """
-    if car.weighed is None or pack is None:
+    if pack is None:
         return layout
+    boxes = pack.sums.mass - modules
+    if car.weighed is None:
+        return replace(layout, weights=replace(layout.weights, modules=modules, boxes=boxes))
     state = judged(car, states(car, car.weighed, pack.masses))
     weights = Weights(
         modules=modules,
-        boxes=pack.sums.mass - modules,
+        boxes=boxes,
         front_axle=state.corners.front,
         rear_axle=state.corners.rear,
         gross=state.corners.gross,
@@ -95,7 +99,8 @@ def _share(car: Car, layout: Layout, found: tuple[State, ...]) -> Iterator[str]:
     beyond = beyond_tolerance(car, state.front_share)
     if not beyond:
         return
-    searched = "the search, which leaves the fittings out, met it" if layout.target_met else "as searched too"
+    met = "the search met it with what it kept" if layout.reserve else "the search, without fittings, met it"
+    searched = met if layout.target_met else "as searched too"
     aboard = "" if state is found[1] else f" {state.name}"
     yield (
         f"FINDING: front share {state.front_share:.4f} as built{aboard} misses the target "
@@ -123,7 +128,7 @@ def _over(car: Car, found: tuple[State, ...]) -> Iterator[str]:
     """Limits of the maker's plate that the car with everything breaks as built."""
     everything = found[-1]
     for margin in margins(everything, car.limits):
-        if margin.left < -1e-9:
+        if margin.left < -LEAST_OVER:
             yield (
                 f"FINDING: {margin.what} {margin.load:.1f} kg {everything.name} as built, over its limit of "
                 f"{margin.limit:g} kg by {-margin.left:.1f} kg: it may not be driven so. Try: "

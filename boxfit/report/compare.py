@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator, Sequence
 from itertools import groupby
 
 from boxfit.report.columns import broken, listed, table
-from boxfit.report.compare_order import WEIGHED, weighed
+from boxfit.report.compare_order import weighed
 from boxfit.report.compare_rows import CompareRow, Variation
 
 _LOW, _HIGH = " low end", " high end"
@@ -36,7 +36,7 @@ def compare_table(rows: Sequence[CompareRow]) -> str:
     blocks = [
         _table("what it holds", _HOLDS, names, rows),
         _table("what it takes and leaves", _TAKES, names, rows),
-        *(_margins(names, rows) for _ in range(1) if any(row.margins for row in rows)),
+        *([_margins(names, rows)] if any(row.margins for row in rows) else []),
         *_told("variations", _variations(numbers)),
         *_told("where nothing fits", _grouped(names, rows, lambda row: (row.reason,) if row.reason else ())),
         *_told("notes", _grouped(names, rows, lambda row: row.notes)),
@@ -150,8 +150,7 @@ def _told(title: str, entries: Sequence[str]) -> Iterator[list[str]]:
 def how_counted(rows: Sequence[CompareRow]) -> list[str]:
     """What the figures of the rows and the marks beside them mean, a line each."""
     sound = [row for row in rows if row.fits and row.target_met]
-    names = weighed(sound) if sound else tuple(name for name, *_ in WEIGHED)
-    lines = [line.format(weighed=_and(names)) for line in HOW_COUNTED]
+    lines = [line.format(weighed=_and(weighed(sound))) for line in HOW_COUNTED]
     if any(row.target_met is False for row in rows):
         lines.append("! misses the target for the front share: the nearest that meets all else")
     return lines

@@ -6,7 +6,7 @@ import json
 from collections.abc import Sequence
 from dataclasses import asdict
 
-from boxfit.report.compare import HOW_COUNTED
+from boxfit.report.compare import how_counted
 from boxfit.report.compare_order import weighed
 from boxfit.report.compare_rows import CompareRow
 
@@ -46,7 +46,7 @@ def compare_json(car: str, rows: Sequence[CompareRow]) -> str:
     told = {
         "car": car,
         "weighed": list(names),
-        "counted": [line.format(weighed=", ".join(names)) for line in HOW_COUNTED],
+        "counted": how_counted(rows),
         "rows": [_tidy(asdict(row)) for row in rows],
     }
     return json.dumps(told, indent=2, ensure_ascii=False, allow_nan=False) + "\n"

@@ -13,6 +13,7 @@ from boxfit.report.bands import bands
 from boxfit.report.cost import cost_of, sheet_masses
 from boxfit.report.parts import boxes_of
 from boxfit.report.room import LITRE, surveyed_litres
+from boxfit.weight.demands import SHARE_STEP
 
 Variation = tuple[tuple[str, str], ...]
 """What was changed in the car's files: each key with its value, as they are told."""
@@ -158,7 +159,7 @@ def limit_margins(car: Car, module: Module, layout: Layout) -> tuple[LimitMargin
         found.append(LimitMargin(f"{window.name} high end", window.high - full, "V"))
     share = layout.weights.front_share
     if car.target is not None and share is not None:
-        left = car.target.tolerance - abs(share - car.target.front_share)
+        left = car.target.tolerance - round(abs(share - car.target.front_share), SHARE_STEP)
         found.append(LimitMargin("front share", left, ""))
     return tuple(found)
 

@@ -18,7 +18,7 @@ Part = tuple[float, float, float]
 class Doubler:
     """A plate between foot and wall, welded all round: thickness, sides along the leg and across [mm].
 
-    Its middle is that of the foot's welds, or `off` [mm] it along the leg.
+    Its middle is that of the foot's welds, or `off` [mm] from it, along the leg.
     """
 
     thickness: float

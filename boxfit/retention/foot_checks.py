@@ -18,12 +18,10 @@ from boxfit.standards.bolts import (
     tension_resistance,
 )
 from boxfit.standards.holes import clearance_hole
-from boxfit.standards.strengths import PARTIAL_WELD, PARTIAL_YIELD, Strength
+from boxfit.standards.strengths import PARTIAL_WELD, PARTIAL_YIELD, THROAT, Strength
 
 SCREW, SCREW_WASHER = 6.0, 18.0
 """Screws of feet that are not welded [mm], and their large washers, ISO 7093, from memory."""
-THROAT = 0.7
-"""Throat of a fillet in thicknesses of the thinner sheet: common practice, no source."""
 TO_BODY_EDGE = 3.0
 """A body's hole is taken to stand so many of its diameters from any edge of the sheet."""
 WIDEST = 0.85

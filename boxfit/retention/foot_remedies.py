@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 from dataclasses import replace
+from itertools import product
 from math import ceil
 
-from boxfit.retention.foot import Foot, Part
+from boxfit.retention.foot import Doubler, Foot, Part
 from boxfit.retention.foot_checks import Check, checks_of
 from boxfit.retention.use import Use
 from boxfit.standards.bolts import PITCHES
@@ -12,8 +13,11 @@ from boxfit.standards.holes import clearance_hole
 from boxfit.standards.strengths import STRENGTHS
 
 SHEETS = (3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0)
-"""Sheet [mm] that a workshop gets."""
+"""Sheet [mm] that a workshop gets: common practice, no source."""
 WALLS = (2.0, 2.5, 3.0, 4.0, 5.0, 6.0)
+"""Sheet [mm] that walls are made of: common practice, no source."""
+PAST_WELDS = (10.0, 20.0, 30.0, 40.0, 60.0)
+"""How far doublers reach past the welds of a foot [mm]: common practice, no source."""
 PLATES = ((60.0, 2.0), (60.0, 3.0), (80.0, 3.0), (80.0, 4.0), (80.0, 5.0), (100.0, 6.0))
 """Side and thickness of spreading plates [mm]."""
 WASHER = 2.5
@@ -35,7 +39,7 @@ def uses_of_foot(foot: Foot, pull: str, part: Part, mounts: int) -> Iterator[Use
 
 def _remedy(check: Check, foot: Foot, part: Part, mounts: int) -> str:
     """The first change that passes this check, and how many more mounts would do instead."""
-    found = [words for words, changed in _changes(check, foot) if _share(check, changed, part) <= 1.0]
+    found = [words for words, changed in _changes(check, foot) if _passes(check, changed, part)]
     more = ceil(mounts * _share(check, foot, part)) - mounts
     if more <= MOST:
         found.append(f"{more} more mount{'s' if more > 1 else ''} spread alike")
@@ -44,6 +48,12 @@ def _remedy(check: Check, foot: Foot, part: Part, mounts: int) -> str:
     if more > MANY and check.name in ("wall at the foot", "foot bent across"):
         found.append(FRAME)
     return "; or ".join((*found[:1], *found[-1:]) if len(found) > 1 else found) or FRAME
+
+
+def _passes(check: Check, changed: Foot, part: Part) -> bool:
+    """Whether a changed foot passes this check, and its doubler those of its own where it has one."""
+    asked = (check, *(one for one in checks_of(changed) if "doubler" in one.name))
+    return all(_share(one, changed, part) <= 1.0 for one in asked)
 
 
 def _share(check: Check, foot: Foot, part: Part) -> float:
@@ -87,10 +97,10 @@ def _wall_changes(check: Check, foot: Foot) -> Iterator[tuple[str, Foot]]:
             thicker = replace(wall, doubler=replace(plate, thickness=sheet))
             yield f"the doubler {sheet:g} mm thick", replace(foot, wall=thicker)
         return
+    if not plate and not wall.screws:
+        for past, sheet in product(PAST_WELDS, SHEETS):
+            doubler = Doubler(sheet, wall.length + 2.0 * past, foot.width + 2.0 * past)
+            words = f"a doubler {sheet:g} mm welded on the wall under the foot, {past:g} mm past its welds"
+            yield words, replace(foot, wall=replace(wall, doubler=doubler))
     for sheet in (one for one in WALLS if one > wall.thickness):
-        more = sheet - wall.thickness
-        words = f"a doubler {more:g} mm welded on the wall under the foot, or a wall {sheet:g} mm thick"
-        yield (
-            f"a wall {sheet:g} mm thick" if plate else words,
-            replace(foot, wall=replace(wall, thickness=sheet)),
-        )
+        yield f"a wall {sheet:g} mm thick", replace(foot, wall=replace(wall, thickness=sheet))

@@ -7,12 +7,10 @@ from math import hypot, pi, sqrt
 from boxfit.retention.bars import angle_section, bar_between
 from boxfit.retention.use import Use
 from boxfit.standards.bolts import both, shear_resistance, tension_resistance
-from boxfit.standards.strengths import PARTIAL_WELD, PARTIAL_YIELD, Strength
+from boxfit.standards.strengths import PARTIAL_WELD, PARTIAL_YIELD, THROAT, Strength
 
 SCREW = 6.0
 GRADE = "8.8"
-THROAT = 0.7
-"""Throat of a fillet in thicknesses of the thinner sheet: common practice, no source."""
 SHEETS = (2.0, 2.5, 3.0, 4.0, 5.0, 6.0)
 ENGAGED = 0.75
 """Share of a thread's cylinder that shears [-]: common practice, no source."""

@@ -9,7 +9,8 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from math import cos, hypot, radians, sqrt
 
-from boxfit.retention.foot_checks import THROAT, patch
+from boxfit.retention.foot_checks import patch
+from boxfit.retention.foot_remedies import WALLS
 from boxfit.retention.use import Use
 from boxfit.standards.lifting import (
     HOLE,
@@ -20,7 +21,7 @@ from boxfit.standards.lifting import (
     pin_bearing,
     pin_torn_out,
 )
-from boxfit.standards.strengths import PARTIAL_WELD, PARTIAL_YIELD, Strength
+from boxfit.standards.strengths import PARTIAL_WELD, PARTIAL_YIELD, THROAT, Strength
 
 LIFTED = "lifted"
 """The pull that lugs are checked under."""
@@ -28,7 +29,6 @@ DOWN = 20.0
 """From a lug's upper edge to the middle of its hole [mm]: common practice, no source."""
 HEIGHTS = (40.0, 60.0, 80.0, 100.0, 120.0)
 """Heights of lugs [mm]: common practice, no source."""
-WALLS = (2.0, 2.5, 3.0, 4.0, 5.0, 6.0)
 FRAME = "lift it on a frame under its floor or on a lifting table, proved on its own"
 
 
@@ -86,7 +86,7 @@ def bearing(lug: Lug) -> Sum:
 def torn_out(lug: Lug) -> Sum:
     """The metal over the hole and at its outer side, along a sling as far off upright as it may hang.
 
-    The corner over the hole is rounded by no less than half of `DOWN`, so that no way within that slope is
+    The corner over the hole is rounded by no more than `to_edge`, so that no way within that slope is
     shorter than `DOWN` times its cosine.
     """
     ahead = DOWN * cos(radians(MOST_SLOPE)) - HOLE / 2.0
@@ -124,7 +124,7 @@ def beside_weld(lug: Lug) -> Sum:
 def wall_bent(lug: Lug) -> Sum:
     """The wall pressed in by the lug's lower half and pulled by the sling, by yield lines.
 
-    Without a flange its upper half pulls the wall as hard, a whole half height nearer.
+    Without a flange its upper half pulls the wall as hard, a quarter of its height nearer.
     """
     design = lug.wall_metal.yielding_softened / PARTIAL_YIELD
     half = patch(lug.wall, (lug.height / 2.0, lug.thickness), lug.wall_thickness, design)
@@ -189,19 +189,16 @@ def _remedy(check: Check, lug: Lug) -> str:
     )
     thicker = (
         (f"lugs {sheet:g} mm thick", replace(lug, thickness=sheet))
-        for sheet in (6.0, 8.0, 10.0, 12.0)
+        for sheet in (6.0, 8.0)
         if sheet > lug.thickness
     )
-    doubled = (
-        (
-            f"a doubler {sheet - lug.wall_thickness:g} mm welded on the wall under the lug",
-            replace(lug, wall_thickness=sheet),
-        )
+    stouter = (
+        (f"a wall {sheet:g} mm thick", replace(lug, wall_thickness=sheet))
         for sheet in WALLS
         if sheet > lug.wall_thickness
     )
     found = [
         next((words for words, changed in ways if _share(check, changed) <= 1.0), "")
-        for ways in (taller, thicker, doubled)
+        for ways in (taller, thicker, stouter)
     ]
     return "; or ".join(words for words in (*found, FRAME) if words)

@@ -10,7 +10,7 @@ from math import ceil
 
 from boxfit.retention.use import Use
 from boxfit.standards.plates import plate, strip_held_at_ends, yield_line_pressure
-from boxfit.standards.strengths import PARTIAL_YIELD, Strength, beside_weld, fillet_resistance
+from boxfit.standards.strengths import PARTIAL_YIELD, THROAT, Strength, beside_weld, fillet_resistance
 
 SHEETS = (1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0)
 """Sheet [mm] that a workshop gets."""
@@ -18,8 +18,6 @@ MOST_BARS = 12
 FRAME = "a frame of its own that holds the modules, proved on its own"
 """Where no sheet and no bars do."""
 RULE = "Roark table 11.4 case 1a, all edges supported, linear"
-THROAT = 0.7
-"""Throat of a fillet in thicknesses: common practice, no source."""
 
 
 @dataclass(frozen=True)

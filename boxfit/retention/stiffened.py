@@ -12,10 +12,8 @@ from math import ceil, sqrt
 from boxfit.retention.panel import SHEETS, Panel, beyond_linear
 from boxfit.retention.use import Use
 from boxfit.standards.plates import LINEAR_SAG, plate
-from boxfit.standards.strengths import PARTIAL_YIELD, Strength, fillet_resistance
+from boxfit.standards.strengths import PARTIAL_YIELD, THROAT, Strength, fillet_resistance
 
-THROAT = 0.7
-"""Throat of a fillet in thicknesses of the thinner sheet: common practice, no source."""
 STITCH = 30.0
 """Length of a stitch of weld [mm], on both sides of a bar: common practice, no source."""
 STITCH_GAP, MOST_GAP = 12.0, 200.0

@@ -170,7 +170,7 @@ def notes_of(flat: Flat) -> tuple[str, ...]:
         f"outside once formed {wide:.1f} x {deep:.1f} x {high:.1f} mm",
         *_bend_notes(flat),
         *flat.notes,
-        "temper, grain and finish: to be agreed with the shop",
+        "temper and finish: to be agreed with the shop; grain: see the layouts",
         "1:1 in millimetres; a working aid: check bend figures with the shop before cutting",
     )
 

@@ -70,8 +70,9 @@ def print_shop_note(title: str, built: tuple[BuiltBox, ...], pieces: tuple[str, 
 
 
 FINISH = (
-    "finish to be agreed; in the layouts the grain runs along the sheet, and folds as tight as the sheet "
-    "takes lie across it"
+    "finish to be agreed; in the layouts the grain runs along the sheet: of parts folded one way only, folds "
+    "as tight as the sheet takes lie across it unless told under stock sheets; of parts folded both ways "
+    "some lie along it"
 )
 GAUGES = "gauges and dummies: any plastic that keeps its shape"
 

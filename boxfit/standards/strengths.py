@@ -96,6 +96,10 @@ EXTRUDED = (
 """For frames of angle and tube; EN 1999-1-1 table 3.2b as a public copy prints it."""
 
 
+THROAT = 0.7
+"""Throat of a fillet in thicknesses of the thinner sheet: common practice, no source."""
+
+
 def fillet_resistance(throat: float, length: float, strength: Strength) -> float:
     """What a fillet weld bears in any direction [N]: a l fw / (sqrt 3 gamma Mw), fw the softened ultimate.
 

@@ -51,3 +51,18 @@ def test_any_name_of_a_folder_will_do_for_the_car(name: str, tmp_path: Path) -> 
     said = {WHEELBASE: ["2180"], TRACKS: ["1180", "1160"], BAY: ["front,prism,up,670,740,340"]}
     assert problems_of(tmp_path / name, said) == ()
     assert read_car(tmp_path / name).name
+
+
+def test_what_is_put_there_while_questions_are_answered_stays(tmp_path: Path) -> None:
+    """Nothing is overwritten, however long somebody thinks about an answer."""
+    folder = tmp_path / "ours"
+    said = {WHEELBASE: ["2180"], BAY: ["front,prism,up,670,740,340"]}
+
+    def ask(line: str) -> str:
+        folder.mkdir(exist_ok=True)
+        (folder / "mine.txt").write_text("mine")
+        return "1180 1160\n" if line == TRACKS.asks else "\n"
+
+    with pytest.raises(InputError):
+        new(folder, said, ask, print)
+    assert [one.name for one in folder.iterdir()] == ["mine.txt"]

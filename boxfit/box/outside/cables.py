@@ -119,7 +119,8 @@ def cable_entries(site: Site, middle: Vector, links: Sequence[Link], cable: Cabl
         placed += found_signal
     elif any(one.bought.kind in HOUSED for one in placed):
         notes.append(
-            f"{site.name}: the cable of the monitoring leaves through the cable housing: gland M16 there"
+            f"{site.name}: the cable of the monitoring leaves through the cable housing: gland "
+            f"M{gland_for(SIGNAL_CABLE).thread:g} there"
         )
     else:
         lacking.append(_told(site, "cable of the monitoring", found_signal, ()))

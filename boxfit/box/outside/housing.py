@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 
 from boxfit.bay import BoxRules, Vector
 from boxfit.box.fitting import DIRECTIONS, Bought, BoughtKind, Fastener, Looks, Strip, StripHole
+from boxfit.box.outside.foot_shapes import OPPOSITE, PLUS
 from boxfit.box.outside.place import Room, Wanted
 from boxfit.box.outside.wall import spread
 from boxfit.standards.bending import least_inside_radius
@@ -38,8 +39,6 @@ BESIDE = 1.0
 """Air between a block and a bend [mm]."""
 HOUSED = frozenset({"connector", "bars and glands"})
 """Kinds of bought parts that stand for a housing, their bodies its outside."""
-PLUS: tuple[Looks, Looks] = ("front", "left")
-MINUS: tuple[Looks, Looks] = ("rear", "right")
 
 
 @dataclass(frozen=True)
@@ -142,7 +141,7 @@ def _mass(main: Main, rules: BoxRules) -> float:
 
 @dataclass(frozen=True)
 class Made:
-    """Housings of a box: what is bought for them, their strips and their screws."""
+    """A housing: what is bought for it, its strips and its screws."""
 
     bought: Bought
     strips: tuple[Strip, ...]
@@ -205,7 +204,8 @@ class _Frame:
 def _collar(name: str, frame: _Frame, main: Main, signal: bool) -> Strip:
     """Down one side, along the bottom, up the other side and back over the slot."""
     (deep, wide, high), (material, thick, radius) = frame.size, frame.sheet
-    plus, minus = PLUS[1 - frame.axis], MINUS[1 - frame.axis]
+    plus = PLUS[1 - frame.axis]
+    minus = OPPOSITE[plus]
     legs: tuple[tuple[Looks, float], ...] = (
         ("down", high),
         (plus, wide),

@@ -51,11 +51,11 @@ def lifting_lugs(
     for walls in _pairs(site.walls):
         strong, largest = _least_that_bear(site, parts, walls, filled)
         if strong:
-            return _named(site, strong, mass), (f"{words}: {_told(parts, mass)}",)
+            return _named(site, parts, strong, mass), (f"{words}: {_told(parts, mass)}",)
         weak = weak or largest
     if weak:
         lacking = "lugs that bear it find no room, these do not: see retention.csv"
-        return _named(site, weak, mass), (f"{words}: {lacking}; {_told(parts, mass)}",)
+        return _named(site, parts, weak, mass), (f"{words}: {lacking}; {_told(parts, mass)}",)
     wall = site.walls[0]
     past = lug_at(parts, wall, sum(wall.corners) / 2.0, sizes_on(parts, wall)[0]).legs[0][1]
     need = f"lugs need {past:g} mm beside two facing walls and through the opening"
@@ -71,10 +71,10 @@ def _told(parts: BoxParts, mass: float) -> str:
     return f"{each}; {slings}; lifting is for people with the licence for it, by local rules"
 
 
-def _named(site: Site, lugs: Lugs, mass: float) -> Lugs:
+def _named(site: Site, parts: BoxParts, lugs: Lugs, mass: float) -> Lugs:
     """Lugs with their names and what their maker must know."""
     return tuple(
-        replace(lug, name=f"{site.name} lifting lug {number}", notes=notes_of_lug(lug, mass))
+        replace(lug, name=f"{site.name} lifting lug {number}", notes=notes_of_lug(parts, lug, mass))
         for number, lug in enumerate(lugs, start=1)
     )
 

@@ -163,10 +163,11 @@ def foot_of_lug(lug: Strip) -> Vector:
     return (x, y, z)
 
 
-def notes_of_lug(lug: Strip, mass: float) -> tuple[str, ...]:
+def notes_of_lug(parts: BoxParts, lug: Strip, mass: float) -> tuple[str, ...]:
     """What its maker must know; `mass` [kg] is that of the filled box."""
+    flange = " and to the underside of the flange" if parts.tray.flange > 0.0 else ""
     return (
         f"outer corners rounded R{lug.rounded:g}; hole for a shackle with a pin of {PIN:g} mm; edges broken",
-        "welded upright to the wall under the flange: fillets along both faces and round its lower end",
+        f"welded upright to the wall{flange}: fillets along both faces, and across its lower end on the wall",
         f"{mass / 2.0:.0f} kg each, as two of four may carry alone; load test and marking by local rules",
     )

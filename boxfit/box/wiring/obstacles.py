@@ -42,7 +42,7 @@ class Obstacle:
 
 
 def box_obstacles(built: Sequence[BuiltBox]) -> tuple[Obstacle, ...]:
-    """Every box, its flange and cover plate, bought parts, feet, lugs and stiffening bars."""
+    """Every box, its flange and cover plate, bought parts, feet, doublers, lugs and stiffening bars."""
     found: list[Obstacle] = []
     for one in built:
         name, fittings = one.parts.name, one.parts.fittings

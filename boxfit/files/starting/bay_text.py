@@ -47,7 +47,16 @@ def bay_file(bay: BayAnswer) -> str:
     >>> bay_file(BayAnswer("Front bay", "prism", "up", 1.0, 1.0, 1.0))
     'front-bay.toml'
     """
-    stem = bare_name(bay.name).replace(" ", "-")
+    return file_of(bay.name)
+
+
+def file_of(name: str) -> str:
+    """The name of the file of a bay with this name.
+
+    >>> file_of("Car")
+    'car-bay.toml'
+    """
+    stem = bare_name(name).replace(" ", "-")
     return "car-bay.toml" if stem == "car" else f"{stem}.toml"
 
 

@@ -9,6 +9,7 @@ from boxfit.files.problems import InputError, Problem
 from boxfit.files.shown import shown
 from boxfit.files.starting import questions
 from boxfit.files.starting.answers import Answers, BayAnswer, RefusedError, answered
+from boxfit.files.starting.bay_text import bay_file, file_of
 from boxfit.files.starting.questions import BAY, OF_A_BAY, QUESTIONS, Question
 
 Ask = Callable[[str], str]
@@ -106,10 +107,9 @@ def _of_a_bay(question: Question, text: str, others: Sequence[BayAnswer]) -> obj
     """The answer; a bay's name must make a file of its own."""
     found = answered(question, text)
     if question is questions.BAY_NAME:
-        bare = bare_name(str(found))
-        if not bare:
+        if not bare_name(str(found)):
             raise RefusedError("must hold a letter or a figure", "write for example: front bay")
-        if bare in (bare_name(other.name) for other in others):
+        if file_of(str(found)) in (bay_file(other) for other in others):
             raise RefusedError("must differ from the names of the other bays", "give each a name of its own")
     return found
 
@@ -161,7 +161,7 @@ def _asked_bays(ask: Ask, tell: Tell) -> list[BayAnswer]:
 def _asked_count(ask: Ask, tell: Tell) -> int:
     while True:
         text = ask(BAY.asks).strip()
-        if text.isascii() and text.isdigit() and 1 <= int(text) <= _MOST_BAYS:
+        if text.isascii() and text.isdigit() and len(text) <= 3 and 1 <= int(text) <= _MOST_BAYS:
             return int(text)
         tell(f"  must be a whole number from 1 to {_MOST_BAYS}\n  try: write for example: 2")
 

@@ -85,10 +85,11 @@ SORTED = '<p class="help">Press a head to sort by it. <span id="sorted-said" rol
 def _key_figures(rows: Sequence[CompareRow]) -> Iterator[tuple[str, str]]:
     """What is asked first."""
     fitting = [row for row in rows if row.fits]
+    sound = [row for row in fitting if row.target_met] or fitting
     yield "Compared", f"{len(rows)}, of which {len(fitting)} fit"
     yield "Unbeaten", str(sum(row.best for row in rows))
     for head, key in (("Most energy", "energy"), ("Most energy for its mass", "energy_by_mass")):
-        best = max(fitting, key=lambda row: getattr(row, key) or 0.0, default=None)
+        best = max(sound, key=lambda row: getattr(row, key) or 0.0, default=None)
         if best is not None:
             yield head, f"{best.name}: {best.energy:.1f} kWh, {best.mass:.1f} kg"
 

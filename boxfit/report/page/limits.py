@@ -9,6 +9,7 @@ from boxfit.module import Module
 from boxfit.report.kept_text import proven_with
 from boxfit.report.page.html import Cell, table
 from boxfit.report.page.lists import WHEELS, rows_of
+from boxfit.weight.demands import SHARE_STEP
 
 HEADS = ("limit", "allowed", "found", "left")
 PLATE = ("front axle", "rear axle", "gross")
@@ -31,9 +32,10 @@ def _limits(car: Car, module: Module, layout: Layout, folder: Path) -> Iterator[
         )
     share, target = layout.weights.front_share, car.target
     if target and share is not None:
-        left = target.tolerance - abs(share - target.front_share)
+        left = target.tolerance - round(abs(share - target.front_share), SHARE_STEP)
         asked = f"{target.front_share:.3f} ± {target.tolerance:.3f}"
-        yield ("front share, as searched", asked, f"{share:.3f}", _left(left, f"{left:.3f}"))
+        what = "front share, as searched" + (" with what was kept" if layout.reserve else "")
+        yield (what, asked, f"{share:.3f}", _left(left, f"{left:.3f}"))
     yield from _plate(car, folder)
     proven = ("proven best" if layout.proven else "not proven best") + proven_with(layout)
     yield ("modules", f"{layout.bound} at most", f"{layout.count}", proven)

@@ -122,7 +122,7 @@ def retention_tables(folder: Path) -> Iterator[str]:
     for row in rows:
         if row["passes"] != "no":
             fullest.setdefault(row["check"], row)
-    yield _checks("Holding: the fullest used of each kind of check", list(fullest.values()))
+    yield _checks("Of the checks that pass: the fullest used of each kind", list(fullest.values()))
 
 
 def _checks(caption: str, rows: "list[Row] | list[dict[str, str]]") -> str:

@@ -69,8 +69,7 @@ class Board:
         in_sheet = self.space[0] <= left and self.space[1] <= bottom
         if not (in_sheet and right <= self.space[2] and top <= self.space[3]):
             return False
-        words = np.array([self.title, *self._words])
-        if meeting(wider, words).any() or crossing(wider, self._all_segments()).any():
+        if not self.is_clear(wider):
             return False
         words = np.array([*self._words, area])
         own = [pair for line in way.lines if not isinstance(line, Text) for pair in segments_of(line)]

@@ -49,7 +49,7 @@ def mass_notes(layout: Layout) -> tuple[str, ...]:
         high = f", z {z:.0f}" if z is not None else ""
         centre = (f"centre of mass x {x:.0f}, y {y:.0f}{high}",)
     return (
-        f"modules {weights.modules:.1f} kg, boxes with all fixed to them {weights.boxes:.1f} kg",
+        f"modules {weights.modules:.1f} kg; boxes, all fixed to them and link cables {weights.boxes:.1f} kg",
         *share,
         *centre,
         "x forwards from the front axle, y to the left, z up from the ground",

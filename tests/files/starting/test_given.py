@@ -96,6 +96,12 @@ def test_two_bays_of_one_name_are_told() -> None:
     assert problems_of(said) == ["--bay[2].name: must differ from the names of the other bays"]
 
 
+def test_two_bays_whose_names_make_one_file_are_told() -> None:
+    """A bay called "car" has car-bay.toml, as car.toml is the car's own."""
+    bays = [f"{name}, prism, up, 670, 740, 340" for name in ("car", "car bay")]
+    assert any("must differ" in problem for problem in problems_of({**WHOLE, BAY: bays}))
+
+
 def test_a_conversation_asks_again_what_cannot_be_taken() -> None:
     said: list[str] = []
     asked: list[str] = []
