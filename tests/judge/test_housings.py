@@ -82,3 +82,13 @@ def test_a_part_without_a_room_is_told() -> None:
         box["bought"] = [one for one in box["bought"] if one["kind"] != "bars and glands"]
 
     assert {one.text for one in judged(change)} == {"no room is told for it"}
+
+
+def test_a_housing_whose_slot_is_lost_is_told() -> None:
+    """No bars go through a wall without a slot."""
+
+    def without_slot(box: Data) -> None:
+        room = next(one for one in box["bought"] if one["kind"] == "bars and glands")
+        box["cutouts"] = [one for one in box["cutouts"] if one["at"] != room["at"]]
+
+    assert any("no slot" in finding.text for finding in judged(without_slot))
